@@ -224,3 +224,31 @@ fn a_date_that_the_calendar_lacks_is_named_as_such() {
     let kitchen = stew(STEW).meals(&supper("2026-02-30", "\"1 portion recipe:stew\""));
     refused(&kitchen, &["year-month-day"]);
 }
+
+#[test]
+fn what_stands_behind_a_recipe_in_its_line_is_refused_where_it_would_have_to_be_bought() {
+    let eaten = |line: &str| kitchen().foods(FOODS).recipe("stew", STEW).meals(&supper("2026-11-29", &format!("\"{line}\"")));
+    for more in
+        [" plus 20 g bluegrain", ", plus 20 g bluegrain", " and 20 g bluegrain", " + 20 g bluegrain", " (20 g bluegrain)", ", 2 eggs"]
+    {
+        refused(&eaten(&format!("1 portion recipe:stew{more}")), &["is bought by no line of recipe:stew", "on a line of its own"]);
+    }
+    for remark in [", warm", ", cut into 4 slices", ", 5 minutes in the pan", " (200 g)", ", about 2 cm thick"] {
+        accepted(&eaten(&format!("1 portion recipe:stew{remark}")));
+    }
+    // The remedy is never the line itself.
+    let output = eaten("-1 portion recipe:stew").run(&["check"]);
+    assert!(!stderr(&output).contains("write recipe:"), "{}", stderr(&output));
+}
+
+#[test]
+fn a_line_of_a_meal_that_lacks_its_amount_is_no_heading() {
+    let eaten = |line: &str| {
+        kitchen()
+            .foods(FOODS)
+            .recipe("stew", STEW)
+            .meals(&supper("2026-11-29", &format!("\"1 portion recipe:stew\", \"{line}\", \"20 g bluegrain\"")))
+    };
+    refused(&eaten("bluegrain:"), &["weeks/week.toml", "\"bluegrain:\" names no amount", "100 g bluegrain"]);
+    accepted(&eaten("For the table:"));
+}

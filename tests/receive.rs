@@ -72,6 +72,26 @@ fn what_is_bought_fresh_does_not_go_into_the_freezer_because_some_of_it_is_froze
 }
 
 #[test]
+fn list_and_stock_give_what_lies_in_the_cupboard_the_same_last_day() {
+    // Cheese keeps ten days in the fridge, and nobody knows how long in the cupboard, where this household has a closed pack of it.
+    let closed = "[[lot]]\nfood = \"moon cheese\"\namount = \"1 x 200 g\"\nplace = \"cupboard\"\n";
+    let shops = "[[shop]]\nname = \"Stall\"\n[[pack]]\nshop = \"Stall\"\nfood = \"moon cheese\"\nsize = \"200 g\"\nprice = 2.00\n";
+    let last_days = |pantry: &str| {
+        let kitchen = shopping().shops(shops).pantry(pantry).meals(&supper("2026-11-30", "\"250 g moon cheese\""));
+        let list = kitchen.list();
+        let said = list["trips"][0]["shops"][0]["sections"][0]["lines"][0]["left_until"].as_str().unwrap_or("none").to_owned();
+        receive(&kitchen, &[]);
+        let all: Vec<(String, f64, String, bool, String)> = (0..2).flat_map(|place| lots(&kitchen, place)).collect();
+        // What came is the lot that has a date, if any has.
+        let dated = all.iter().map(|lot| lot.2.clone()).find(|until| until != "none");
+        (said, dated.unwrap_or_else(|| "none".to_owned()))
+    };
+    assert_eq!(last_days(closed), ("none".to_owned(), "none".to_owned()));
+    // In the fridge, where it belongs: ten days from the 28th.
+    assert_eq!(last_days(&closed.replace("cupboard", "fridge")), ("2026-12-08".to_owned(), "2026-12-08".to_owned()));
+}
+
+#[test]
 fn what_was_otherwise_is_booked_as_it_was() {
     let kitchen = shopping();
     let more = ["--without", "bluegrain", "--instead", "moon cheese=2 x 150 g", "--paid", "moon cheese=4.50"];

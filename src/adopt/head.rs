@@ -1,6 +1,6 @@
 //! What stands above a list: the name, how much it makes, how long it takes, where it is from, each by its word or by its place.
 
-use super::plain::{is_short, is_yield};
+use super::line::{is_short, is_yield};
 use super::yields::makes;
 use super::{Adopted, Source};
 use crate::measure::read_minutes;

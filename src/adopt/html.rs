@@ -1,7 +1,8 @@
 //! A saved web page: its JSON-LD blocks, else its microdata, else its words.
 
-use scraper::{ElementRef, Html, Selector};
+use scraper::{ElementRef, Html};
 
+use super::elements::all;
 use super::tidy::{line, one_line, seen};
 use super::{Adopted, Reads, depth, json_ld, microdata, once, words_of_page};
 use crate::kitchen::keeping;
@@ -47,13 +48,6 @@ pub(super) fn recipes(text: &str, reads: &dyn Fn(&str) -> Reads) -> Vec<Adopted>
 /// What is seen of a page, a block a line.
 fn lines(page: &Html) -> Vec<String> {
     seen(page).lines().map(one_line).filter(|line| !line.is_empty()).collect()
-}
-
-/// The elements of a name, in order of the page.
-pub(super) fn all<'p>(page: &'p Html, name: &'static str) -> impl Iterator<Item = ElementRef<'p>> {
-    let selector = Selector::parse(name).ok();
-    let found: Vec<ElementRef<'p>> = selector.map(|selector| page.select(&selector).collect()).unwrap_or_default();
-    found.into_iter()
 }
 
 fn is_json_ld(block: &ElementRef<'_>) -> bool {

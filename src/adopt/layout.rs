@@ -10,7 +10,7 @@
 
 use super::Reads;
 use super::head::{is_time, label};
-use super::plain::{Part, heading, is_yield};
+use super::line::{Part, heading, is_yield};
 
 /// So many blanks stand between columns.
 const GAP: &str = "   ";

@@ -6,7 +6,7 @@ use std::collections::{BTreeSet, HashMap};
 use scraper::{ElementRef, Html};
 use serde_json::{Map, Value};
 
-use super::html::all;
+use super::elements::all;
 use super::tidy::{below, line, lines};
 use super::{Adopted, json_ld};
 

@@ -13,11 +13,13 @@
 
 mod decode;
 mod depth;
+mod elements;
 mod file;
 mod head;
 mod html;
 mod json_ld;
 mod layout;
+mod line;
 mod microdata;
 mod names;
 mod plain;

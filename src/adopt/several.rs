@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::Reads;
-use super::plain::{Part, heading, is_yield, listed};
+use super::line::{Part, heading, is_yield, listed};
 use super::row::{Row, is_numbered};
 use super::yields::makes;
 

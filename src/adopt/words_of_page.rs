@@ -7,7 +7,8 @@ use ego_tree::iter::Edge;
 use scraper::{Html, Node};
 
 use super::head::is_time;
-use super::plain::{Part, heading, is_yield, recipes};
+use super::line::{Part, heading, is_yield};
+use super::plain::recipes;
 use super::tidy::one_line;
 use super::{Adopted, Reads};
 

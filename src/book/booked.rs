@@ -6,13 +6,14 @@ use jiff::civil::{Date, DateTime};
 
 use super::booking::InWeek;
 use super::chain::Book;
+use super::keys::{LINE, MEAL, SESSION, count_key, line_key, meal_key, own_trip, session_key, trip_key};
+use super::lately::LastBookings;
 use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
 use super::record::{LotRecord, records};
 use super::sum::{covered, standing, sum, with_paid};
-use crate::kitchen::{CountForm, Kitchen, Meal, Trip};
+use crate::kitchen::{CountForm, Kitchen, Lot, Meal, Trip};
 use crate::measure::Money;
-use crate::store::sha256;
 
 /// What has been booked and not taken back.
 #[derive(Debug, Clone, Default)]
@@ -20,6 +21,8 @@ pub struct Booked {
     covers: BTreeSet<String>,
     /// Sessions that are done because a booked one was moved there.
     moved: BTreeSet<DateTime>,
+    /// The keys of meals that are done because a booked one is called so now, or is eaten then.
+    renamed: BTreeSet<String>,
     /// The weeks of booked sessions as they stood when they were booked, by the sessions' keys.
     in_weeks: BTreeMap<String, InWeek>,
     /// The lots that the book adds up to.
@@ -27,19 +30,8 @@ pub struct Booked {
     purchases: Vec<Purchase>,
     /// Of each booking of some lines of a trip, what it is of and the shops to which the way was paid.
     fares: Vec<(Vec<String>, Vec<String>)>,
+    lately: LastBookings,
 }
-
-/// How a key of the book begins that names one line of a trip.
-pub(super) const LINE: &str = "line ";
-
-/// How a key begins that names a session.
-const SESSION: &str = "session ";
-
-/// How it goes on after the day of a trip of its own.
-const OWN: &str = " of its own";
-
-/// How many letters a day has.
-const DATE: usize = "2026-11-28".len();
 
 impl Booked {
     pub fn by(book: &Book) -> Booked {
@@ -47,14 +39,32 @@ impl Booked {
         let fares = in_part.map(|booking| (booking.covers.clone(), booking.fares.keys().cloned().collect())).collect();
         let (covers, lots, purchases) = (covered(&book.bookings), sum(&book.bookings), purchases(&book.bookings));
         let in_weeks = standing(&book.bookings).into_iter().filter_map(|booking| Some((&*booking.covers, booking.in_week.as_ref()?)));
-        Booked { covers, lots, purchases, fares, moved: BTreeSet::new(), in_weeks: by_session(in_weeks) }
+        Booked {
+            covers,
+            lots,
+            purchases,
+            fares,
+            moved: BTreeSet::new(),
+            renamed: BTreeSet::new(),
+            in_weeks: by_session(in_weeks),
+            lately: LastBookings::of(&book.bookings),
+        }
     }
 
     /// As [`Booked::by`], of a book that was not kept.
     pub fn told_by(ledger: &Ledger) -> Booked {
         let fares = ledger.fares_in_part().map(|(covers, shops)| (covers.to_vec(), shops.to_vec())).collect();
         let (covers, purchases) = (ledger.covers().cloned().collect(), ledger.purchases().collect());
-        Booked { covers, lots: ledger.lots(), purchases, fares, moved: BTreeSet::new(), in_weeks: by_session(ledger.in_weeks()) }
+        Booked {
+            covers,
+            lots: ledger.lots(),
+            purchases,
+            fares,
+            moved: BTreeSet::new(),
+            renamed: BTreeSet::new(),
+            in_weeks: by_session(ledger.in_weeks()),
+            lately: ledger.lately().clone(),
+        }
     }
 
     /// `nth` counts the trips of one day from 0, in file order.
@@ -90,12 +100,7 @@ impl Booked {
     /// The trips of their own that are booked, from one day to another, each with its number.
     pub fn own_trips_between(&self, first: Date, last: Date) -> Vec<(Date, usize)> {
         let days = || self.covers.range(format!("trip {first}")..).map_while(|key| key.strip_prefix("trip "));
-        let of_day = |told: &str| {
-            let (on, rest) = told.split_at_checked(DATE)?;
-            let number = rest.strip_prefix(OWN)?.strip_prefix(" #").map_or(Some(1), |number| number.parse().ok())?;
-            Some((on.parse::<Date>().ok()?, Trip::OWN + number - 1))
-        };
-        days().filter_map(of_day).take_while(|(on, _)| *on <= last).collect()
+        days().filter_map(own_trip).take_while(|(on, _)| *on <= last).collect()
     }
 
     pub fn has_session(&self, start: DateTime) -> bool {
@@ -112,12 +117,26 @@ impl Booked {
         self.in_weeks.get(&session_key(start))
     }
 
+    /// The meals that are booked: the key of each, when it was to be eaten, and what it was called.
+    pub(super) fn meals(&self) -> impl Iterator<Item = (&str, DateTime, &str)> {
+        let meals = self.covers.range(MEAL.to_owned()..).map_while(|key| key.starts_with(MEAL).then_some(key.as_str()));
+        meals.filter_map(move |key| {
+            let (at, name) = key.strip_prefix(MEAL)?.split_once(' ')?;
+            Some((key, at.parse().ok()?, name))
+        })
+    }
+
+    pub(super) fn is_called_now(&mut self, key: String) {
+        self.renamed.insert(key);
+    }
+
     pub(super) fn move_to(&mut self, start: DateTime) {
         self.moved.insert(start);
     }
 
     pub fn has_meal(&self, meal: &Meal) -> bool {
-        self.covers.contains(&meal_key(meal))
+        let key = meal_key(meal);
+        self.covers.contains(&key) || self.renamed.contains(&key)
     }
 
     /// What was paid for what was bought from one day to another.
@@ -127,6 +146,11 @@ impl Booked {
 
     pub fn has_count(&self, form: &CountForm) -> bool {
         self.covers.contains(&count_key(form))
+    }
+
+    /// The kitchen's lots as they lay on a day, without what was booked since; bookings of something that `is_kept`, by its key, stay.
+    pub fn lots_on(&self, day: Date, kitchen: &Kitchen, is_kept: impl Fn(&str) -> bool) -> Vec<Lot> {
+        self.lately.lots_on(day, kitchen, is_kept)
     }
 
     /// Says of the kitchen's lots what was paid for them, where the book knows it.
@@ -140,37 +164,4 @@ impl Booked {
 
 fn by_session<'l>(in_weeks: impl Iterator<Item = (&'l [String], &'l InWeek)>) -> BTreeMap<String, InWeek> {
     in_weeks.flat_map(|(covers, week)| covers.iter().map(|key| (key.clone(), week.clone()))).collect()
-}
-
-/// How the book names a trip: its day, and from the second of one day on its number.
-pub fn trip_key(on: Date, nth: usize) -> String {
-    format!("trip {on}{}", number(nth))
-}
-
-/// How the book names one line of a trip, where they are booked apart: the food, and from its second line on the line's number.
-pub fn line_key((on, trip): (Date, usize), food: &str, nth: usize) -> String {
-    format!("{LINE}{on}{} {food}{}", number(trip), number(nth))
-}
-
-fn number(nth: usize) -> String {
-    match nth.checked_sub(Trip::OWN) {
-        Some(nth) => format!("{OWN}{}", number(nth)),
-        None if nth == 0 => String::new(),
-        None => format!(" #{}", nth + 1),
-    }
-}
-
-/// How the book names a session.
-pub fn session_key(start: DateTime) -> String {
-    format!("{SESSION}{}", start.strftime("%Y-%m-%dT%H:%M"))
-}
-
-/// How the book names a meal.
-pub fn meal_key(meal: &Meal) -> String {
-    format!("meal {} {}", meal.at_time, meal.name.as_deref().unwrap_or(&meal.label))
-}
-
-/// How the book names a count sheet: the same sheet is not booked twice.
-pub fn count_key(form: &CountForm) -> String {
-    format!("count {}", &sha256(form.text.as_bytes())[..16])
 }

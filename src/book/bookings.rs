@@ -5,13 +5,15 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::bench::Bench;
-use super::booked::{Booked, count_key, meal_key, session_key, trip_key};
+use super::booked::Booked;
 use super::booking::{Booking, Change, InWeek, Verb};
 use super::chain::Book;
+use super::goods::Goods;
 use super::issue::{issue_meal, issue_session};
+use super::keys::{count_key, meal_key, session_key, trip_key};
 use super::next::NextTrip;
 use super::out::{NotTaken, TookOf, take_food, take_recipe, worth_taken};
-use super::receive::{Goods, put_all};
+use super::receive::put_all;
 use super::record::LotRecord;
 use super::sum::{last_standing, reversed};
 use crate::kitchen::much::much_of;

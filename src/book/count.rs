@@ -9,8 +9,8 @@ use jiff::civil::Date;
 
 use super::booked::Booked;
 use super::booking::Change;
+use super::goods::text_of;
 use super::out::unit_price;
-use super::receive::text_of;
 use super::record::{Exact, LotRecord, Named, as_lot, exactly};
 use crate::foods::{Foods, Place, convert};
 use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Lot, Mistake, Recipe, RecipeId};

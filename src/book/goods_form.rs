@@ -4,8 +4,10 @@ use std::fmt::Write;
 
 use jiff::civil::Date;
 
-use super::booked::{Booked, line_key};
-use super::receive::{Goods, NotTaken, also, text_of};
+use super::booked::Booked;
+use super::goods::{Goods, text_of};
+use super::keys::line_key;
+use super::receive::{NotTaken, also};
 use super::record::Exact;
 use crate::foods::Foods;
 use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake, Rules, ShopId};

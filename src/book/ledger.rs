@@ -1,16 +1,18 @@
 //! What all bookings come to, read once, forwards, without keeping them: for whoever only asks what is booked.
 
 use std::borrow::Cow;
-use std::collections::{BTreeMap, VecDeque};
+use std::collections::BTreeMap;
 use std::io::{self, BufRead};
 
 use jiff::civil::Date;
 use serde::Deserialize;
 use serde_json::value::RawValue;
 
-use super::booked::LINE;
+use super::bag::{AsWritten, Sum};
 use super::booking::{Booking, Change, InWeek, Verb};
 use super::chain::{Broken, Marks, is_cut_short, not_as_booked, not_following, sealed, unreadable};
+use super::keys::LINE;
+use super::lately::{LastBookings, Lately};
 use super::purchases::{Purchase, purchase, purchase_of};
 use super::record::LotRecord;
 use super::sum::reversed;
@@ -26,6 +28,7 @@ pub struct Ledger {
     pub fragment: Option<String>,
     shelf: Sum,
     done: Done,
+    lately: LastBookings,
     /// The byte at which each line begins.
     begins: Vec<u64>,
     whole: Whole,
@@ -105,6 +108,13 @@ impl Line<'_> {
         Ok(Entry { number, on, verb, what: self.what.to_string(), why: self.why.as_deref().map(str::to_owned), changes })
     }
 
+    fn lately(&self) -> serde_json::Result<Lately> {
+        let Line { number, on, verb, takes_back, .. } = *self;
+        let change = |change: &Move| Ok((lot(change.from)?, lot(change.to)?));
+        let changes = self.changes.iter().map(change).collect::<serde_json::Result<_>>()?;
+        Ok(Lately { number, on, verb, takes_back, covers: self.covers.clone(), changes })
+    }
+
     /// What it bought, where it did.
     fn purchase(&self) -> serde_json::Result<Option<Purchase>> {
         if self.verb != Verb::Receive {
@@ -180,6 +190,7 @@ impl Ledger {
             }
             read.changes.iter().for_each(|change| shelf.change(change.from, change.to, number));
             let purchase = read.purchase().map_err(|error| broken(&error))?;
+            ledger.lately.push(read.lately().map_err(|error| broken(&error))?);
             ledger.enter(number, read.takes_back, Standing::of(read.covers, read.in_week, purchase, read.fares));
             std::mem::swap(&mut line, &mut last);
         }
@@ -206,6 +217,7 @@ impl Ledger {
         for Change { from, to, .. } in &booking.changes {
             self.shelf.change(from.clone(), to.clone());
         }
+        self.lately.push(Lately::of(&booking));
         let purchase = (booking.verb == Verb::Receive).then(|| purchase(&booking));
         let (covers, in_week, fares) = (booking.covers.clone(), booking.in_week.clone().map(Box::new), booking.fares.clone());
         self.enter(booking.number, booking.takes_back, Standing::of(covers, in_week, purchase, fares));
@@ -253,6 +265,10 @@ impl Ledger {
         self.done.standing.keys().rev().copied()
     }
 
+    pub(super) fn lately(&self) -> &LastBookings {
+        &self.lately
+    }
+
     pub fn whole(&self) -> Whole {
         self.whole
     }
@@ -265,104 +281,6 @@ impl Ledger {
 
 /// What is to be done with each line as it is read.
 type Keep<'k> = &'k mut dyn FnMut(&Line) -> serde_json::Result<()>;
-
-/// As [`Sum`], of lots as their lines have them: a book writes equal lots alike, and only those that are left at its end are read.
-#[derive(Default)]
-struct AsWritten {
-    /// Of equal lots their turns, the earliest first, each with the line that wrote it.
-    lots: BTreeMap<Box<str>, VecDeque<(u64, u64)>>,
-    next: u64,
-}
-
-impl AsWritten {
-    fn change(&mut self, from: Option<&RawValue>, to: Option<&RawValue>, line: u64) {
-        let turn = from.and_then(|from| self.take(from));
-        let Some(to) = to else { return };
-        let turn = turn.unwrap_or_else(|| {
-            self.next += 1;
-            self.next
-        });
-        match self.lots.get_mut(to.get()) {
-            Some(turns) => turns.insert(turns.partition_point(|(earlier, _)| *earlier < turn), (turn, line)),
-            None => drop(self.lots.insert(to.get().into(), VecDeque::from([(turn, line)]))),
-        }
-    }
-
-    fn take(&mut self, lot: &RawValue) -> Option<u64> {
-        let written = lot.get();
-        if let Some(turns) = self.lots.get_mut(written) {
-            let first = turns.pop_front();
-            if turns.is_empty() {
-                self.lots.remove(written);
-            }
-            return first.map(|(turn, _)| turn);
-        }
-        // Another edition may have written it otherwise.
-        let wanted: LotRecord = serde_json::from_str(written).ok()?;
-        let is_it = |other: &str| serde_json::from_str::<LotRecord>(other).is_ok_and(|other| other == wanted);
-        let same = self.lots.iter().filter(|(other, _)| is_it(other)).min_by_key(|(_, turns)| turns.front().copied())?.0.clone();
-        let turns = self.lots.get_mut(&same)?;
-        let first = turns.pop_front();
-        if turns.is_empty() {
-            self.lots.remove(&same);
-        }
-        first.map(|(turn, _)| turn)
-    }
-
-    /// What is left at the end of the book.
-    fn read(self) -> Result<Sum, Broken> {
-        let mut sum = Sum { lots: BTreeMap::new(), next: self.next };
-        for (written, turns) in self.lots {
-            let lot: LotRecord = serde_json::from_str(&written).map_err(|error| {
-                let line = turns.front().map_or(0, |(_, line)| *line);
-                unreadable(line as usize, &error)
-            })?;
-            let known = sum.lots.entry(lot).or_default();
-            known.extend(turns.iter().map(|(turn, _)| *turn));
-            known.make_contiguous().sort_unstable();
-        }
-        Ok(sum)
-    }
-}
-
-/// A bag of lots that remembers the order in which they came.
-#[derive(Debug, Clone, Default)]
-pub(super) struct Sum {
-    /// The numbers of equal lots, the earliest first.
-    lots: BTreeMap<LotRecord, VecDeque<u64>>,
-    next: u64,
-}
-
-impl Sum {
-    /// What takes the place of another lot takes its turn, too.
-    pub fn change(&mut self, from: Option<LotRecord>, to: Option<LotRecord>) {
-        let turn = from.and_then(|from| self.take(&from));
-        let Some(to) = to else { return };
-        let turn = turn.unwrap_or_else(|| {
-            self.next += 1;
-            self.next
-        });
-        let turns = self.lots.entry(to).or_default();
-        let at = turns.partition_point(|earlier| *earlier < turn);
-        turns.insert(at, turn);
-    }
-
-    fn take(&mut self, lot: &LotRecord) -> Option<u64> {
-        let turns = self.lots.get_mut(lot)?;
-        let first = turns.pop_front();
-        if turns.is_empty() {
-            self.lots.remove(lot);
-        }
-        first
-    }
-
-    pub fn lots(&self) -> Vec<LotRecord> {
-        let mut lots: Vec<(u64, &LotRecord)> =
-            self.lots.iter().flat_map(|(lot, turns)| turns.iter().map(move |turn| (*turn, lot))).collect();
-        lots.sort_by_key(|(turn, _)| *turn);
-        lots.into_iter().map(|(_, lot)| lot.clone()).collect()
-    }
-}
 
 /// What the bookings that stand are of.
 #[derive(Debug, Clone, Default)]

@@ -8,6 +8,7 @@
 //!
 //! Only `keeping` touches files, through the store; all else is pure: texts and plain data in and out. Knows no terminal.
 
+mod bag;
 mod bench;
 mod booked;
 mod booking;
@@ -16,10 +17,13 @@ mod chain;
 mod count;
 mod count_sheet;
 mod edit;
+mod goods;
 mod goods_form;
 mod hashes;
 mod issue;
 mod keeping;
+mod keys;
+mod lately;
 mod ledger;
 mod moved;
 mod next;
@@ -34,19 +38,21 @@ mod wasted;
 mod went_in;
 
 pub use bench::{Bench, Took};
-pub use booked::{Booked, count_key, line_key, meal_key, session_key, trip_key};
+pub use booked::Booked;
 pub use booking::{Booking, Change, InWeek, Verb};
 pub use bookings::{Draft, Eaten, NotWasted, bought, bought_beside, cooked, eaten, found, looked, taken_back, taking_back, thrown_away};
 pub use chain::{Book, Broken};
 pub use count::{Difference, Differences, count, differences, may_be_written_over};
 pub use count_sheet::{CountLine, CountPlace, count_form, count_lines};
 pub use edit::edit_lots;
+pub use goods::{Goods, goods_of, open_goods};
 pub use goods_form::{fill, goods_form, packs_of_goods};
 pub use hashes::trip_hashes;
 pub use issue::{issue_meal, issue_session};
 pub use keeping::{
     Keeping, NotBooked, Note, beside_the_book, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries, read_ledger,
 };
+pub use keys::{count_key, line_key, meal_key, session_key, trip_key};
 pub use ledger::{Entry, Ledger, Whole};
 pub use moved::at_their_new_starts;
 pub use next::{
@@ -55,7 +61,7 @@ pub use next::{
 };
 pub use out::{NotTaken, TookOf, take_amount, take_food, take_recipe, worth_taken};
 pub use purchases::{Purchase, purchases};
-pub use receive::{Exceptions, Goods, beside_the_plan, except, goods_of, open_goods, put_all, receive};
+pub use receive::{Exceptions, beside_the_plan, except, put_all, receive};
 pub use record::{Exact, LotRecord, Named, Paid, as_lot, records};
 pub use seen::seen_prices;
 pub use sum::{covered, difference, last_standing, reversed, standing, sum, with_paid};

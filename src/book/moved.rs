@@ -1,4 +1,4 @@
-//! Sessions whose start was changed in their week's file. What is booked is done, whatever the file calls it now; what was printed under the
+//! Sessions whose start was changed in their week's file, and meals that are called otherwise by now, or eaten at another hour. What is booked is done, whatever the file calls it now; what was printed under the
 //! old start is booked under the new one.
 
 use std::collections::BTreeSet;
@@ -6,7 +6,8 @@ use std::collections::BTreeSet;
 use jiff::civil::DateTime;
 
 use super::booked::Booked;
-use crate::kitchen::{Warning, Week};
+use super::keys::meal_key;
+use crate::kitchen::{Meal, Warning, Week};
 use crate::prep::Turnover;
 use crate::words::day_clock;
 
@@ -35,6 +36,30 @@ impl Booked {
         warnings
     }
 
+    /// A meal that is booked and stands in no week any more is the one of its day that is eaten when it was, else that is called as it was:
+    /// its name was changed, or the household's mealtimes were.
+    pub fn follow_renamed(&mut self, weeks: &[(String, Week)]) -> Vec<Warning> {
+        let all: Vec<&Meal> = weeks.iter().flat_map(|(_, week)| &week.meals).collect();
+        let keys: BTreeSet<String> = all.iter().map(|meal| meal_key(meal)).collect();
+        let gone: Vec<(DateTime, String)> =
+            self.meals().filter(|(key, ..)| !keys.contains(*key)).map(|(_, at, name)| (at, name.to_owned())).collect();
+        let mut warnings = Vec::new();
+        for (at, name) in gone {
+            let of_day = || all.iter().filter(|meal| meal.at_time.date() == at.date() && !self.has_meal(meal));
+            let Some(meal) = of_day().find(|meal| meal.at_time == at).or_else(|| of_day().find(|meal| is_called(meal, &name))) else {
+                continue;
+            };
+            if !is_called(meal, &name) {
+                let (then, now) = (day_clock(at), meal.name.as_deref().unwrap_or(&meal.label));
+                let text = format!("{name}, {then}, is booked and stands in no week any more: {now} of that day is done with it.");
+                warnings.push(Warning::Note { at: Some(meal.at.clone()), text });
+            }
+            let key = meal_key(meal);
+            self.is_called_now(key);
+        }
+        warnings
+    }
+
     /// May the booked session be the one that stands at `start` in `week` now? One that stood there then, too, is another; and one that is
     /// nearer to a third which is gone as well was that.
     fn may_be(&self, booked: DateTime, start: DateTime, week: &Week) -> bool {
@@ -43,6 +68,10 @@ impl Booked {
         let nearest = gone().all(|other| apart(start, booked) <= apart(start, *other));
         then.from == week.from && !then.sessions.contains(&start) && nearest
     }
+}
+
+fn is_called(meal: &Meal, name: &str) -> bool {
+    meal.name.as_deref().unwrap_or(&meal.label) == name
 }
 
 /// How far from its old start a session is looked for where the book does not say how its week stood, in minutes.

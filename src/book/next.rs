@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::civil::Date;
 
 use super::booked::Booked;
+use super::goods::{Goods, open_goods};
 use super::goods_form::{Settled, fill};
-use super::receive::{Goods, open_goods};
 use crate::foods::{FoodId, Foods};
 use crate::kitchen::{GoodsForm, Kitchen, Meal, Mistake, Names, RecipeId, Spot, Ware, Week};
 use crate::measure::{Quantity, Units, show};

@@ -1,22 +1,21 @@
 //! Goods in: what a trip brings, with what was otherwise than on the list.
 //!
-//! What a trip brings goes where the food lies already, else where it keeps longer, and counts its keeping from the
-//! trip (`since`: an estimate). What is bought fresh is not in the freezer because some of it is frozen: it would then seem to keep for
-//! months. A date given for a pack is a `use_by` in the fridge and a `best_before` elsewhere. A
-//! line that nobody is known to sell is booked as needed.
+//! What a trip brings goes where the household keeps the food, and counts its keeping from the trip (`since`: an estimate). A date given
+//! for a pack is a `use_by` in the fridge and a `best_before` elsewhere. A line that nobody is known to sell is booked as needed.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 
 use super::bench::Bench;
-use super::booked::Booked;
-use super::record::{Exact, LotRecord, Paid, amount_text, exactly};
+use super::goods::{Goods, goods_of};
+use super::record::{Exact, LotRecord, Paid, exactly};
 use super::seen::known_price;
-use crate::foods::{Food, FoodId, Foods, Item, Kind, Place, as_purchased, own_dimension};
-use crate::kitchen::{Household, Kitchen, LineOf, Lot, Rules, ShopId, Ware, read_line};
+use crate::foods::{Foods, Item, Place, as_purchased, own_dimension};
+use crate::kitchen::{Household, Kitchen, LineOf, Lot, ShopId, read_line};
 use crate::measure::{Dimension, InPacks, Money, Quantity, Unit, read_in_packs, read_money};
-use crate::purchase::{Buy, Packed, Seller, TripBuys};
+use crate::purchase::{Seller, TripBuys};
+use crate::shelf::home;
 use crate::words::{ended, sentence};
 
 /// What was otherwise than on the list. Foods are named as the household names them.
@@ -32,25 +31,6 @@ pub struct Exceptions {
     pub until: Vec<(String, Date)>,
 }
 
-/// What was bought of one food.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Goods {
-    pub food: FoodId,
-    /// One a size; closed packs are told apart from what lies loose.
-    pub amounts: Vec<InPacks>,
-    pub cost: Option<Money>,
-    /// Was the cost said by whoever paid it, and not by the list?
-    pub paid: bool,
-    pub until: Option<Date>,
-    pub from: Seller,
-    /// The packs of the list, where they are what was bought.
-    pub packs: Vec<Packed>,
-    /// The line of an exception that is not on the list.
-    pub also: Option<String>,
-    /// Which line of this food it is, counted from 0 in the whole trip.
-    pub nth: usize,
-}
-
 /// Puts the trip's goods on the shelf. Returns what could not be booked, and why.
 ///
 /// # Errors
@@ -62,44 +42,9 @@ pub fn receive(kitchen: &Kitchen, bench: &mut Bench, trip: &TripBuys, exceptions
     Ok(not_booked)
 }
 
-/// What the list of a trip says was bought, and what cannot be booked: its amount stands in words alone, or nobody knows the food any more.
-pub fn goods_of(foods: &Foods, rules: &Rules, trip: &TripBuys) -> (Vec<Goods>, Vec<String>) {
-    let mut not_booked = Vec::new();
-    let mut goods = Vec::new();
-    let mut lines: BTreeMap<FoodId, usize> = BTreeMap::new();
-    for line in &trip.lines {
-        let next = lines.entry(line.food).or_default();
-        let nth = std::mem::replace(next, *next + 1);
-        match from_line(rules, line) {
-            Some(bought) if !bought.amounts.is_empty() => goods.push(Goods { nth, ..bought }),
-            Some(_) => (),
-            None => not_booked.push(format!("{}: its amount stands in words alone", foods[line.food].name)),
-        }
-    }
-    not_booked.extend(trip.unknown.iter().map(|food| format!("{food}: it was printed, and no food of that name is known any more")));
-    (goods, not_booked)
-}
-
 /// Puts goods on the shelf, one lot a size.
 pub fn put_all(foods: &Foods, lots: &[Lot], bench: &mut Bench, goods: &[Goods], on: Date) {
     goods.iter().for_each(|bought| put(foods, lots, bench, bought, on));
-}
-
-/// Nothing where all of the need may stay unmet; `None` where the amount is no measure.
-fn from_line(rules: &Rules, line: &Buy) -> Option<Goods> {
-    let closed = |packed: &Packed| match packed {
-        Packed::Packs { size, .. } => Some(size.clone()),
-        Packed::Loose(_) => None,
-    };
-    let mut amounts: Vec<InPacks> = line.packs.iter().map(|packed| InPacks { amount: packed.amount(), pack: closed(packed) }).collect();
-    if line.packs.is_empty() && line.cost.is_none() && !line.need.is_zero() {
-        // Nobody is known to sell it, so it was bought somewhere, as needed.
-        amounts.push(InPacks { amount: line.need.clone(), pack: None });
-    }
-    let legible = |lies: &InPacks| read_in_packs(&text_of(lies), rules.spoons).is_ok();
-    let Buy { food, from, cost, .. } = *line;
-    let packs = line.packs.clone();
-    amounts.iter().all(legible).then_some(Goods { food, amounts, cost, paid: false, until: None, from, packs, also: None, nth: 0 })
 }
 
 impl Goods {
@@ -107,10 +52,6 @@ impl Goods {
     pub fn replaced_by(&mut self, kitchen: &Kitchen, shops: &[ShopId], amounts: Vec<InPacks>) {
         *self = Goods { amounts, cost: None, paid: false, packs: Vec::new(), ..self.clone() };
         self.cost = known_price(&kitchen.foods, &kitchen.packs, shops, self);
-    }
-
-    pub fn paid(&mut self, cost: Money) {
-        (self.cost, self.paid) = (Some(cost), true);
     }
 }
 
@@ -221,19 +162,6 @@ fn pack_bought(item: &Item, amount: &Quantity) -> Option<Quantity> {
     (size.scaled(count) == *amount).then_some(size)
 }
 
-/// As pantry.toml says it: "3 x 400 g".
-pub(super) fn text_of(lies: &InPacks) -> String {
-    let (amount, pack) = exactly(&lies.amount, lies.pack.as_ref());
-    amount_text(&amount, pack.as_ref())
-}
-
-/// The goods of a trip whose lines are not booked yet.
-pub fn open_goods(foods: &Foods, rules: &Rules, trip: &TripBuys, booked: &Booked) -> (Vec<Goods>, Vec<String>) {
-    let (mut goods, not_booked) = goods_of(foods, rules, trip);
-    goods.retain(|bought| !booked.has_line((trip.on, trip.nth), &foods[bought.food].name, bought.nth));
-    (goods, not_booked)
-}
-
 /// What was bought beside the plan, with what is said of it.
 ///
 /// # Errors
@@ -247,7 +175,7 @@ pub fn beside_the_plan(kitchen: &Kitchen, exceptions: &Exceptions) -> Result<Vec
 /// One lot a size; what was paid is shared out by amount.
 fn put(foods: &Foods, lots: &[Lot], bench: &mut Bench, bought: &Goods, on: Date) {
     let food = &foods[bought.food];
-    let place = place_for(lots, bought.food, food);
+    let place = home(foods, lots, bought.food);
     let mut amounts = bought.amounts.iter().map(|lies| &lies.amount);
     let first = amounts.next().cloned();
     let whole = first.and_then(|first| amounts.try_fold(first, |sum, next| sum.plus(next)));
@@ -269,27 +197,5 @@ fn put(foods: &Foods, lots: &[Lot], bench: &mut Bench, bought: &Goods, on: Date)
             made: None,
             paid: paid.clone(),
         });
-    }
-}
-
-/// Where it lies already, if it keeps as long there; else where it keeps longer, cupboard or fridge: that is what the list reckoned with.
-/// What keeps in the freezer alone goes there. Lots in the freezer say nothing of a food that is kept fresh, too.
-fn place_for(lots: &[Lot], id: FoodId, food: &Food) -> Place {
-    let days_at = |place: Place| food.keeps.at(place);
-    let longest = [Place::Cupboard, Place::Fridge].into_iter().filter_map(days_at).max();
-    let is_kept_fresh = food.kind.is_some_and(Kind::is_raw) || longest.is_some();
-    let is_short = |place: Place| place != Place::Freezer && days_at(place) < longest && days_at(place).is_some();
-    let counts = |lot: &&Lot| lot.of == Ware::Food(id) && !(is_kept_fresh && lot.place == Place::Freezer) && !is_short(lot.place);
-    if let Some(lot) = lots.iter().find(counts) {
-        return lot.place;
-    }
-    let raw = food.kind.is_some_and(Kind::is_raw);
-    match (food.keeps.at(Place::Cupboard), food.keeps.at(Place::Fridge)) {
-        (Some(cupboard), Some(fridge)) if cupboard.0 >= fridge.0 => Place::Cupboard,
-        (_, Some(_)) => Place::Fridge,
-        (Some(_), None) => Place::Cupboard,
-        (None, None) if food.keeps.at(Place::Freezer).is_some() => Place::Freezer,
-        (None, None) if raw => Place::Fridge,
-        (None, None) => Place::Cupboard,
     }
 }

@@ -12,7 +12,7 @@
 //! Prices are written into shops.toml with `toml_edit`, which keeps comments, order and blank lines; packs are told
 //! apart by their place in the file.
 
-use super::receive::Goods;
+use super::goods::Goods;
 use super::record::Exact;
 use crate::foods::{Foods, convert};
 use crate::kitchen::{Kitchen, Offer, Pack, PackKind, SeenPrice, ShopId};

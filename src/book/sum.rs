@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use super::bag::Sum;
 use super::booking::{Booking, Change, Verb};
-use super::ledger::Sum;
 use super::record::LotRecord;
 
 /// The lots that all bookings leave, in the order of their booking.

@@ -2,9 +2,8 @@
 
 use std::fmt::Write;
 
-use super::list::{called_and_counted, titled};
-use super::wrap::columns;
-use crate::kitchen::much::much_of;
+use super::wrap::{columns, titled};
+use crate::kitchen::much::{called, how_much, much_of};
 use crate::kitchen::{Names, Ware};
 use crate::measure::Units;
 use crate::purchase::{FoodAmount, Round, ShoppingList, TripComparison};
@@ -16,8 +15,8 @@ pub fn left_over(list: &ShoppingList, names: Names, units: Units) -> String {
     let mut out = String::new();
     let leftovers = list.leaves.leftovers.iter().map(|left| {
         let until = left.until.map(|until| format!("good until {}", day_near(until, list.from))).unwrap_or_default();
-        let [name, much] = called_and_counted(names, Ware::Food(left.food), &left.amount, units);
-        vec![name, much, names.money(left.value), until]
+        let food = Ware::Food(left.food);
+        vec![called(names, food, &left.amount), how_much(names, food, &left.amount, units), names.money(left.value), until]
     });
     titled(&mut out, "Left over", leftovers.collect());
     let uses = list.leaves.uses.iter().map(|uses| {

@@ -1,6 +1,7 @@
 //! `book`: the bookings that stand, the last first; or the end of one that was cut short.
 
-use super::keeping::{open_to_mend, say_note, say_notes, sentence_of};
+use super::book_told::{say_note, say_notes};
+use super::keeping::{open_to_mend, sentence_of};
 use super::outcome::{Done, Failure, json, say};
 use super::setting::folder;
 use super::{Cli, Format};

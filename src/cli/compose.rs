@@ -80,7 +80,7 @@ pub fn run(cli: &Cli, choice: &Choice, effort: Effort) -> Done {
         }
         Composed::NothingOpen(written) => match cli.format {
             Format::Json => say(&json(&crate::json::compose(&written, kitchen))?),
-            Format::Text => say(&nothing_open(&written, file)),
+            Format::Text => say(&nothing_open(&written, kitchen, file)),
         },
     }
 }
@@ -98,15 +98,15 @@ fn nothing_else(refilled: Option<&str>, another: usize, proven: bool, effort: Ef
     format!("no {wanted} is allowed by your wishes. Loosen one of them, or give more recipes and foods a place: fits, in their files.")
 }
 
-fn nothing_open(written: &Proposal, file: &str) -> String {
+fn nothing_open(written: &Proposal, kitchen: &Kitchen, file: &str) -> String {
     match written.open.as_slice() {
         [] => format!("{}: no meal is open. Leave one to be filled with open = true in {file}.\n", written.week),
-        open => format!("{}: no meal is open that is still to come.\n{}", written.week, stay_open(open)),
+        open => format!("{}: no meal is open that is still to come.\n{}", written.week, stay_open(open, kitchen)),
     }
 }
 
-fn stay_open(open: &[StaysOpen]) -> String {
-    let rows: String = open.iter().map(|open| format!("  {}: {}\n", open.label, words::stays(open.why))).collect();
+fn stay_open(open: &[StaysOpen], kitchen: &Kitchen) -> String {
+    let rows: String = open.iter().map(|open| line(&format!("  {}: {}", open.label, words::stays(&open.why, kitchen)))).collect();
     format!("Stays open\n{rows}")
 }
 
@@ -155,7 +155,7 @@ fn meals_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
     let mut out = stacked(&rows, 2, 2);
     if !proposal.open.is_empty() {
         out.push_str(if rows.is_empty() { "" } else { "\n" });
-        out.push_str(&stay_open(&proposal.open));
+        out.push_str(&stay_open(&proposal.open, kitchen));
     }
     out
 }
@@ -184,6 +184,8 @@ fn cost_text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice) -> String 
         _ => ("week", ""),
     };
     out.push_str(&match proposal.proven {
+        // Where nothing could be filled, nothing was there to choose.
+        _ if proposal.meals.is_empty() => String::new(),
         true => format!("Nothing better exists{among}.\n"),
         false => format!("No {week} has a net cost below {}.\n", money(proposal.bound)),
     });
@@ -235,7 +237,8 @@ fn work_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
         out.push_str(&line(&format!("Cooked: {}", cooked.join(", "))));
     }
     for (start, minutes) in proposal.sessions.iter().filter(|(_, minutes)| *minutes > 0) {
-        let _ = writeln!(out, "  {}  {}", day_clock(*start), duration(*minutes));
+        let hot = if proposal.hot.contains(start) { ", and what is served hot afterwards" } else { "" };
+        let _ = writeln!(out, "  {}  {}{hot}", day_clock(*start), duration(*minutes));
     }
     out
 }

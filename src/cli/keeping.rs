@@ -4,13 +4,13 @@ use std::path::Path;
 
 use jiff::civil::Date;
 
-use super::outcome::{Done, Failure, json, remark, say, warn};
+use super::book_told::say_notes;
+use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::{Setting, folder, today};
 use super::{Cli, Format};
 use crate::Reckoning;
-use crate::book::{Booking, Broken, Keeping, NotBooked, Note, Verb};
-use crate::kitchen::{Loaded, Mistake, PriceChange, Spot, Warning};
-use crate::store::BOOK;
+use crate::book::{Booking, Keeping, NotBooked, Verb};
+use crate::kitchen::{Loaded, PriceChange, Warning};
 use crate::words::{counted, day, sentence};
 
 /// Opens the book for one booking, with the household as it is then. With --strict what reading warns of ends it here.
@@ -72,14 +72,6 @@ pub fn sentence_of(what: &str, why: Option<&str>) -> String {
     format!("{}{why}.", sentence(what))
 }
 
-pub fn say_notes(keeping: &mut Keeping) {
-    keeping.notes.drain(..).for_each(|note| say_note(&note));
-}
-
-pub fn say_note(note: &Note) {
-    remark(&note.to_string());
-}
-
 /// Says what was booked: a sentence a booking, or the bookings as JSON.
 pub fn report(cli: &Cli, booked: &[Booking], missing: &[String]) -> Done {
     if cli.format == Format::Json {
@@ -134,41 +126,4 @@ fn in_digits_of(price: &str, other: Option<&str>) -> String {
 /// "1 lot", "3 lots".
 pub fn lots(count: usize) -> String {
     counted(count, "lot")
-}
-
-impl From<NotBooked> for Failure {
-    fn from(not: NotBooked) -> Failure {
-        match not {
-            NotBooked::NotLoaded(not) => not.into(),
-            NotBooked::Broken(broken) => Failure::Mistakes(vec![mistake_of(broken)]),
-            NotBooked::NotRead { file, error } => Failure::reading(&file, &error),
-            NotBooked::NotWritten { file, error } => Failure::writing(&file, &error),
-            NotBooked::Changed { file } => Failure::Machine(format!("{file} changed while it was read.")),
-            NotBooked::NotEdited { why } => Failure::Machine(format!("{why}. Nothing was written.")),
-            NotBooked::NotReadBack(mistakes) => Failure::Mistakes(mistakes),
-            NotBooked::Lost { number, what } => Failure::NotKnown(format!(
-                "booking {number} (\"{what}\") was cut short: it stands in the book, pantry.toml is as it was before it, and what was to \
-                 be written is lost. Nothing was written. Two ways out: spence book --finish writes it into pantry.toml; spence undo \
-                 takes it back."
-            )),
-            NotBooked::Unfinished { file, error } => match Failure::writing(&file, &error) {
-                Failure::Machine(because) => {
-                    Failure::Machine(format!("{because} The booking stands in the book, and is completed at the next start."))
-                }
-                failure => failure,
-            },
-        }
-    }
-}
-
-/// A line of the book that is not as it was booked.
-pub fn mistake_of(broken: Broken) -> Mistake {
-    Mistake {
-        at: Spot { file: BOOK.to_owned(), line: broken.line as u32, column: 0 },
-        cause: broken.cause,
-        remedy: format!(
-            "Put the line back as it was. Or keep the book under another name: the next booking then begins a new one with what \
-             pantry.toml says. Until then {BOOK} is left as it is."
-        ),
-    }
 }

@@ -8,7 +8,7 @@ use super::after;
 use super::outcome::{Done, json, say, warn};
 use super::printed::printed;
 use super::setting::Setting;
-use super::wrap::columns;
+use super::wrap::{columns, titled};
 use super::{Cli, Format};
 use crate::Shown;
 use crate::kitchen::much::{called, how_much, no_more_than};
@@ -155,7 +155,7 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
 }
 
 /// "carrots" and "400 g", "garlic" and "7 cloves".
-pub(super) fn called_and_counted(names: Names, of: Ware, amount: &Quantity, units: Units) -> [String; 2] {
+fn called_and_counted(names: Names, of: Ware, amount: &Quantity, units: Units) -> [String; 2] {
     [called(names, of, amount), how_much(names, of, amount, units)]
 }
 
@@ -181,10 +181,4 @@ fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
 /// Day, name, and what the planned meals give of what is wanted.
 fn day_row(note: &DayNote) -> Vec<String> {
     [day(note.on), note.got.name.clone()].into_iter().chain(words::of_a_day(note)).collect()
-}
-
-pub(super) fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {
-    if !rows.is_empty() {
-        let _ = write!(out, "\n{title}\n{}", columns(&rows, 2));
-    }
 }

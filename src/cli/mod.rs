@@ -3,6 +3,7 @@
 mod adopt;
 mod after;
 mod book;
+mod book_told;
 mod check;
 mod compose;
 mod convert;

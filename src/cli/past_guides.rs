@@ -44,7 +44,7 @@ pub fn past_guides(setting: &Setting, reckoned: &Reckoning, folder: &Path, how: 
             guides.printed.push((name, page));
             continue;
         }
-        let plan = planned.get_or_insert_with(|| reckoned.prep_as_planned(&setting.loaded.kitchen, how.effort));
+        let plan = planned.get_or_insert_with(|| reckoned.prep_as_planned(how.effort));
         let sheet = plan.as_ref().filter(|_| session.state == State::TakenAsDone).map(|plan| as_planned(plan, session.start, how));
         match sheet {
             Some(sheet) => guides.planned.extend(sheet),

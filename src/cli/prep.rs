@@ -12,7 +12,7 @@ use super::setting::Setting;
 use super::under_way::Running;
 use super::wrap::terminal_width;
 use super::{Cli, Format};
-use crate::json::Past;
+use crate::json::{Past, Printed};
 use crate::prep::{Effort, Moment, PrepPlan, UnderWay};
 
 /// Columns where the output is not a terminal, or does not say how wide it is.
@@ -33,7 +33,7 @@ pub fn run(cli: &Cli, all: bool, effort: Effort, running: &Running) -> Done {
         Format::Json => {
             let week = &setting.loaded.weeks[week].1;
             let printed = if all { printed(&setting.folder, &setting.loaded.kitchen, week)? } else { None };
-            let past = Past { sessions: reckoned.past_sessions(), meals: reckoned.past_meals(), printed: printed.as_ref() };
+            let past = Past { sessions: reckoned.past_sessions(), printed: Printed::sessions_of(printed.as_ref()) };
             say(&json(&crate::json::prep(&plan, all.then_some(past), &reckoned.kitchen))?)
         }
         Format::Text => {

@@ -19,7 +19,7 @@ use super::under_way::Running;
 use super::{Cli, Format};
 use crate::book::trip_hashes;
 use crate::calendar::{Before, Kept, after, calendar, planned};
-use crate::json::{Past, Printed, read_calendar};
+use crate::json::{Earlier, Past, Printed, read_calendar};
 use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, Rules, SheetKind, Sheets, Warning, did_you_mean, likely};
 use crate::measure::{Number, Units, read_quantity, show};
 use crate::phone::page;
@@ -161,10 +161,11 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let events = asked.wants(SheetKind::Calendar).then(|| events(setting, week, &reckoned, &prep, &last));
     let kept = events.as_ref().map_or(last.clone(), |(told, remembered)| told.iter().chain(remembered).cloned().collect());
     let before = asked.before(setting, week)?;
-    let past = Past { sessions: reckoned.past_sessions(), meals: reckoned.past_meals(), printed: before.as_ref() };
+    let past = Past { sessions: reckoned.past_sessions(), printed: Printed::sessions_of(before.as_ref()) };
     let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
     let hashes = asked.hashes(setting, every_trip, &folder);
-    let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, (&hashes, &kept));
+    let earlier = Earlier { print: before.as_ref(), meals: reckoned.past_meals(), hashes: &hashes, calendar: &kept };
+    let printed = crate::json::printed(every_trip, &prep, past, earlier, &reckoned.kitchen);
 
     sheets.iter_mut().for_each(|sheet| mark(sheet, &printed.mark, settings));
     let mut files: Vec<(PathBuf, Vec<u8>)> =

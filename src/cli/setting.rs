@@ -6,7 +6,7 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::Cli;
-use super::keeping::{mistake_of, say_note};
+use super::book_told::{mistake_of, say_note};
 use super::outcome::Failure;
 use super::printed::printed;
 use crate::book::{
@@ -72,7 +72,8 @@ impl Setting {
     pub fn of(folder: PathBuf, mut loaded: Loaded, mut booked: Booked, today: Date) -> Setting {
         booked.tell_prices(&mut loaded.kitchen);
         let moved = booked.follow_moved(&loaded.weeks);
-        loaded.warnings.extend(moved);
+        let renamed = booked.follow_renamed(&loaded.weeks);
+        loaded.warnings.extend(moved.into_iter().chain(renamed));
         Setting { folder, loaded, booked, today, walk: Walk::default(), replaced: None }
     }
 

@@ -1,6 +1,7 @@
 //! `undo`: takes back the last booking, again and again, to the opening of the book; or everything after one that is named.
 
-use super::keeping::{book_all, open_to_mend, report, say_notes, sentence_of};
+use super::book_told::say_notes;
+use super::keeping::{book_all, open_to_mend, report, sentence_of};
 use super::outcome::{Done, Failure, say, warn};
 use super::{Cli, Format};
 use crate::book::{Booking, Keeping, Verb, taking_back};

@@ -1,5 +1,6 @@
 //! Lines no wider than a terminal: words wrapped with a hanging indent, rows as columns of which the last is wrapped.
 
+use std::fmt::Write;
 use std::io::IsTerminal;
 
 use itertools::Itertools;
@@ -20,6 +21,13 @@ pub fn terminal_width() -> Option<usize> {
 /// terminal, the last cells of all go beneath their rows.
 pub fn columns(rows: &[Vec<String>], indent: usize) -> String {
     columns_within(rows, indent, terminal_width().unwrap_or(usize::MAX))
+}
+
+/// Rows under a title; nothing where there are none.
+pub fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {
+    if !rows.is_empty() {
+        let _ = write!(out, "\n{title}\n{}", columns(&rows, 2));
+    }
 }
 
 fn columns_within(rows: &[Vec<String>], indent: usize, width: usize) -> String {

@@ -88,11 +88,22 @@ pub fn clash(table: &mut Table, options: &[Vec<Option<u32>>], found: &Found, eff
         let wishes = if broken.is_empty() { vec![no_pattern(table, &table.gaps[place])] } else { told(table, &broken) };
         return Ruled::Clash(Box::new(Clash { week, wishes, proven: table.ways.complete }));
     }
-    let (broken, all) = looked_at(table, &found.nearest, most(effort), effort);
-    let mut clash = Clash { week, wishes: told(table, &broken), proven: all && found.complete };
-    if !clash.proven {
+    let (mut broken, all) = looked_at(table, &found.nearest, most(effort), effort);
+    let mut wishes = told(table, &broken);
+    let is_exact = all && found.complete;
+    for _ in 0..if is_exact { 0 } else { WIDER } {
+        match kept_by_some_week(table, options, &wishes) {
+            Some(Kept::Allowed(found)) => return Ruled::Allowed(found),
+            Some(Kept::Breaks(more)) => broken.push(more),
+            None => break,
+        }
+        wishes = told(table, &broken);
+    }
+    let mut clash = Clash { week, wishes, proven: found.complete };
+    if !is_exact {
+        let wishes = clash.wishes.len();
         for one in &mut clash.wishes {
-            match loosened(table, options, one, effort) {
+            match loosened(table, options, one, effort, wishes) {
                 Some(Loosened::ToDo(would_do)) => (one.would_do, one.besides) = (would_do, Vec::new()),
                 Some(Loosened::Kept(found)) => return Ruled::Allowed(found),
                 None => {}
@@ -100,6 +111,37 @@ pub fn clash(table: &mut Table, options: &[Vec<Option<u32>>], found: &Found, eff
         }
     }
     Ruled::Clash(Box::new(clash))
+}
+
+/// So often is it asked whether some week keeps all the wishes that are told.
+const WIDER: usize = 8;
+
+/// A week that keeps the wishes that were told.
+enum Kept {
+    Allowed(Found),
+    /// What it breaks instead.
+    Breaks(Vec<Broken>),
+}
+
+/// Looks with little effort for a week that keeps these wishes, whatever else it breaks: then they are not the clash.
+fn kept_by_some_week(table: &mut Table, options: &[Vec<Option<u32>>], told: &[Clashing]) -> Option<Kept> {
+    let held: BTreeSet<Wish> = told.iter().map(|one| one.wish.clone()).collect();
+    let all = |(options, barred): (&Vec<Option<u32>>, &BTreeMap<u32, Vec<Broken>>)| {
+        let keeps = |broken: &Vec<Broken>| !broken.iter().any(|one| held.contains(&one.wish));
+        let freed = barred.iter().filter(|(_, broken)| keeps(broken)).map(|(way, _)| Some(*way));
+        options.iter().copied().chain(freed).collect()
+    };
+    let options: Vec<Vec<Option<u32>>> = options.iter().zip(&table.barred).map(all).collect();
+    table.held = Some(held);
+    let found = best_lifted(table, &options, Effort::Low, 1);
+    table.held = None;
+    let (week, value) = found.best.as_ref()?;
+    let mut broken = table.judge(week, Look::Thoroughly, Effort::Low).broken;
+    broken.extend(table.broken_sessions(week, Effort::Low).0);
+    Some(match broken.is_empty() {
+        true => Kept::Allowed(Found { proven: false, complete: false, bound: found.bound.min(value.net), ..found }),
+        false => Kept::Breaks(broken),
+    })
 }
 
 /// What a search found that leaves out one wish.
@@ -112,7 +154,7 @@ enum Loosened {
 
 /// Looks for the week that breaks one wish alone, and that the least. The search knows nothing of the wish's figure: written into the
 /// files, the figure that it finds is found again.
-fn loosened(table: &mut Table, options: &[Vec<Option<u32>>], one: &Clashing, effort: Effort) -> Option<Loosened> {
+fn loosened(table: &mut Table, options: &[Vec<Option<u32>>], one: &Clashing, effort: Effort, wishes: usize) -> Option<Loosened> {
     if one.would_do == HowMuch::Whole {
         return None;
     }
@@ -122,7 +164,7 @@ fn loosened(table: &mut Table, options: &[Vec<Option<u32>>], one: &Clashing, eff
     };
     let options: Vec<Vec<Option<u32>>> = options.iter().zip(&table.barred).map(freed).collect();
     table.lifted = Some(one.wish.clone());
-    let found = best_lifted(table, &options, effort);
+    let found = best_lifted(table, &options, effort, wishes);
     table.lifted = None;
     let (week, value) = found.best.as_ref()?;
     let mut broken = table.judge(week, Look::Thoroughly, effort).broken;
@@ -267,6 +309,13 @@ fn hitting<'w>(
         taken.pop();
     }
     None
+}
+
+/// What one week breaks, told like a clash.
+pub fn of_one(table: &Table, broken: &[Broken]) -> Clash {
+    let all = [broken.to_vec()];
+    let wishes = broken.iter().map(|one| clashing(table, one.wish.clone(), &all)).collect();
+    Clash { week: table.trials.whole.clone(), wishes, proven: true }
 }
 
 fn clashing(table: &Table, wish: Wish, weeks: &[Vec<Broken>]) -> Clashing {

@@ -59,7 +59,12 @@ pub struct Floor<'t, 's, 'k> {
 pub struct Least {
     /// Minor units; `None` where none of those weeks is allowed.
     pub net: Option<i64>,
+    /// What the list costs at least, in minor units.
+    pub cost: i64,
 }
+
+/// Nothing that begins so is allowed.
+const NONE: Least = Least { net: None, cost: i64::MAX };
 
 impl<'t, 's, 'k> Floor<'t, 's, 'k> {
     pub fn of(table: &'s Table<'t, 'k>, options: &[Vec<Option<u32>>]) -> Floor<'t, 's, 'k> {
@@ -98,9 +103,9 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
     pub fn of_first(&self, chosen: &[Option<u32>]) -> Least {
         let mut week = chosen.to_vec();
         week.resize(self.table.gaps.len(), None);
-        let Ok(tried) = self.table.trials.run(&self.table.filled(&week)) else { return Least { net: None } };
+        let Ok(tried) = self.table.trials.run(&self.table.filled(&week)) else { return NONE };
         if cooked(&tried).len() > self.table.wishes.recipes_at_most as usize {
-            return Least { net: None };
+            return NONE;
         }
         let spare = self.spare(&tried);
         let bought = self.bought(&tried);
@@ -119,8 +124,10 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
             };
             foods + frees.iter().map(rest).fold(f64::NEG_INFINITY, f64::max)
         };
-        let net = (0..SIDES.len()).map(at_side).fold(f64::NEG_INFINITY, f64::max) + self.goes_off(&tried, chosen.len()) - self.noise;
-        Least { net: Some(up(net)) }
+        // What is left and keeps is paid, too.
+        let cost = (0..SIDES.len()).map(at_side).fold(f64::NEG_INFINITY, f64::max) - self.noise;
+        let net = cost + self.goes_off(&tried, chosen.len());
+        Least { net: Some(up(net)), cost: up(cost) }
     }
 
     /// What a meal that is still open adds at least.

@@ -2,17 +2,20 @@
 
 use jiff::civil::{Date, DateTime};
 
+use super::at_once::judge_all;
+use super::clash::{self, Clash};
 use super::rules;
-use super::search::{Chosen, Found};
-use super::table::Table;
+use super::search::{Chosen, Found, with};
+use super::table::{Look, Table};
 use super::why::{Why, why};
-use super::wish::Nutrient;
+use super::wish::{Broken, Nutrient, Wish};
 use crate::foods::FoodId;
 use crate::kitchen::{Ingredient, Kitchen, Lot, Meal, PatternId, RecipeId, Spot, Ware, Warning, Week};
 use crate::measure::{Money, Quantity};
-use crate::plan::{self, Guarded};
+use crate::plan::{self, Guarded, Kept, MadeAt, User};
 use crate::prep::Effort;
 use crate::purchase::Leftover;
+use crate::reckon::Tried;
 use crate::shelf::lot_dates;
 
 /// One proposal for a week.
@@ -31,6 +34,8 @@ pub struct Proposal {
     pub recipes: Vec<RecipeId>,
     /// The start of each session to come, and its least finish in minutes.
     pub sessions: Vec<(DateTime, i64)>,
+    /// Starts of sessions of which something is straight from the pot: it may be finished later than the session.
+    pub hot: Vec<DateTime>,
     /// Nothing better exists.
     pub proven: bool,
     /// No week has a lesser net cost.
@@ -70,10 +75,14 @@ pub struct StaysOpen {
 }
 
 /// Why a meal stays open.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone)]
 pub enum Stays {
     /// Nothing may be bought, and what lies there does not do.
     NotOnTheShelf,
+    /// What lies there is enough, and past its date by then.
+    GoesOff,
+    /// What lies there is enough, and wishes keep it out: those of the filling that breaks the fewest.
+    KeptOut(Box<Clash>),
     Past,
     /// Another meal was to be filled anew.
     NotAsked,
@@ -113,6 +122,7 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
         spoils: Money::ZERO,
         recipes: Vec::new(),
         sessions: Vec::new(),
+        hot: Vec::new(),
         proven: found.proven,
         bound: Money(found.bound),
         open: open.to_vec(),
@@ -123,8 +133,10 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
         no_price: Vec::new(),
         warnings: warnings(kitchen, table, &written),
     };
-    let stays = table.gaps.iter().zip(chosen).filter(|(_, way)| way.is_none()).map(|(gap, _)| &whole.meals[gap.meal]);
-    told.open.extend(stays.map(|meal| StaysOpen { at: meal.at_time, label: meal.label.clone(), why: Stays::NotOnTheShelf }));
+    for gap in (0..chosen.len()).filter(|gap| chosen[*gap].is_none()) {
+        let meal = &whole.meals[table.gaps[gap].meal];
+        told.open.push(StaysOpen { at: meal.at_time, label: meal.label.clone(), why: shelf_reason(table, chosen, gap, effort) });
+    }
     told.open.sort_by_key(|open| open.at);
     // It was reckoned before, so it can be again.
     let Ok(tried) = table.trials.run_leaving_open(&filled) else { return told };
@@ -136,6 +148,7 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
     told.recipes = rules::cooked(&tried).into_iter().collect();
     told.sessions =
         (0..tried.week.sessions.len()).map(|index| (tried.week.sessions[index].start, table.finish(&tried, index, effort).0)).collect();
+    told.hot = hot(&tried);
     told.left = crate::purchase::leftovers(&tried.basket);
     let until = |lot: &Lot| lot_dates(&kitchen.foods, &kitchen.recipes, lot).earliest;
     told.off = table.trials.goes_off(&tried).map(|lot| (lot.of, lot.amount.clone(), until(lot))).collect();
@@ -153,6 +166,43 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
         });
     }
     told
+}
+
+/// Sessions of which a meal eats something straight from the pot.
+fn hot(tried: &Tried) -> Vec<DateTime> {
+    let is_hot = |index: usize| {
+        let here = tried.makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
+        here.flat_map(|making| &making.uses).any(|one| matches!(one.by, User::Meal(_)) && one.kept == Kept::Straight)
+    };
+    (0..tried.week.sessions.len()).filter(|index| is_hot(*index)).map(|index| tried.week.sessions[index].start).collect()
+}
+
+/// So many fillings of a meal that stays open are looked at, those of which the shelf holds most.
+const LOOKED_AT: usize = 200;
+
+/// Why nothing fills a meal from the shelf beside the others: the wishes that keep out what lies there, or that nothing does.
+fn shelf_reason(table: &Table, chosen: &Chosen, gap: usize, effort: Effort) -> Stays {
+    let (meal, trials) = (table.gaps[gap].meal, table.trials);
+    let whole = &trials.whole.meals[meal];
+    let mut ways: Vec<u32> = table.gaps[gap].ways.iter().chain(table.barred[gap].keys()).copied().collect();
+    let lacks = |way: &u32| {
+        let (each, shared) = table.ways.lines(*way);
+        each.iter().chain(&shared).filter(|line| !trials.shelf_holds_ever(line)).count()
+    };
+    ways.sort_by_cached_key(|way| (lacks(way), *way));
+    ways.truncate(LOOKED_AT);
+    let weeks: Vec<Chosen> = ways.iter().map(|way| with(chosen, gap, Some(*way))).collect();
+    let judged = judge_all(table, &weeks.iter().collect::<Vec<_>>(), Look::Thoroughly, effort);
+    let needs_more = |broken: &[Broken]| broken.iter().any(|one| matches!(one.wish, Wish::FromShelf | Wish::Reach(_)));
+    let kept_out = judged.iter().map(|judged| &judged.broken).filter(|broken| !broken.is_empty() && !needs_more(broken));
+    if let Some(fewest) = kept_out.min_by_key(|broken| broken.len()) {
+        return Stays::KeptOut(Box::new(clash::of_one(table, fewest)));
+    }
+    let (each, shared) = ways.first().map(|way| table.ways.lines(*way)).unwrap_or_default();
+    let mut lines = each.iter().chain(&shared).peekable();
+    let is_there = lines.peek().is_some() && lines.all(|line| trials.shelf_holds_ever(line));
+    let is_good = each.iter().chain(&shared).all(|line| trials.shelf_holds(line, whole.at_time.date()));
+    if is_there && !is_good { Stays::GoesOff } else { Stays::NotOnTheShelf }
 }
 
 fn days(table: &Table, chosen: &Chosen) -> Vec<DaySum> {

@@ -234,6 +234,9 @@ pub fn of_week(table: &Table, chosen: &[Option<u32>], tried: &Tried, priced: &Pr
     if tried.needs.flags.iter().any(|flag| !table.excused.contains(flag)) {
         add(broken, Wish::Flag, 0.0);
     }
+    for recipe in table.trials.begun_too_late(tried).into_iter().filter(|recipe| !table.written_late.contains(recipe)) {
+        add(broken, Wish::Ahead(recipe), 0.0);
+    }
     for short in &tried.makings.short {
         let short_of = table.gaps.iter().find(|gap| table.trials.whole.meals[gap.meal].at_time == short.at);
         if let Some(gap) = short_of {

@@ -41,6 +41,9 @@ pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
                 (nth, of, _) => format!("{} of {of} meals from {on}'s {dish}", nth_word(*nth)),
             }
         }
+        Why::CookedAnew { recipe, made_on } => {
+            format!("{} cooked anew on {}, for this meal alone", in_a_sentence(names.recipe(*recipe)), made_on.strftime("%A"))
+        }
         Why::FromThePot { recipe } => format!("{} straight from the pot", in_a_sentence(names.recipe(*recipe))),
         Why::SharesPack { food, with, first: true } => format!("the {} bought serves {with}, too", names.food(*food)),
         Why::SharesPack { food, with, first: false } => format!("shares the {} bought for {with}", names.food(*food)),
@@ -75,11 +78,21 @@ fn nth_word(nth: usize) -> &'static str {
 }
 
 /// Why a meal stays open.
-pub fn stays(why: Stays) -> &'static str {
+pub fn stays(why: &Stays, kitchen: &Kitchen) -> String {
+    let wish = |week: &Week, one: &Clashing| {
+        let said = self::clashing(one, kitchen, week);
+        let of = said.of.map(|of| format!(" of {of}")).unwrap_or_default();
+        format!("{}{of}: {}", said.key, said.now)
+    };
     match why {
-        Stays::NotOnTheShelf => "the shelf does not hold enough for any of its patterns",
-        Stays::Past => "it is past",
-        Stays::NotAsked => "another meal was to be filled anew",
+        Stays::NotOnTheShelf => "the shelf does not hold enough for any of its patterns".to_owned(),
+        Stays::GoesOff => "what lies on the shelf is not good until then".to_owned(),
+        Stays::KeptOut(clash) => {
+            let wishes: Vec<String> = clash.wishes.iter().map(|one| wish(&clash.week, one)).collect();
+            format!("what the shelf holds for it is kept out by {}", listed(&wishes))
+        }
+        Stays::Past => "it is past".to_owned(),
+        Stays::NotAsked => "another meal was to be filled anew".to_owned(),
     }
 }
 
@@ -179,6 +192,7 @@ fn key(wish: &Wish, kitchen: &Kitchen, week: &Week) -> (&'static str, Option<Str
             (key, Some(who.clone()))
         }
         Wish::Flag => ("trip", None),
+        Wish::Ahead(recipe) => ("ahead", Some(in_a_sentence(kitchen.names().recipe(*recipe)))),
         Wish::Reach(_) => ("session", None),
         Wish::Pattern(_) => ("pattern", None),
         Wish::FromShelf => ("--from-shelf", None),
@@ -210,6 +224,10 @@ fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)
         Wish::Unfit(Unfit::Avoided, _, word) => (word.clone(), format!("use = [\"{word}\"], or something else that fits")),
         Wish::Unfit(_, who, word) => (word.clone(), format!("something else that fits, or instead for {who} in the meal")),
         Wish::Flag => ("bought too early to keep".into(), "a later trip, or a dish of what keeps".into()),
+        Wish::Ahead(_) => (
+            "begun before its food is bought, or before today".into(),
+            "a trip, or a session, at another time, or a dish that nothing is done ahead for".into(),
+        ),
         Wish::Reach(meal) => (
             format!("none that serves {}", label(meal)),
             format!("a session before {0}, a dish that keeps longer, or {0} written by hand or skipped", label(meal)),

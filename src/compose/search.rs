@@ -85,9 +85,9 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
 /// So much less work goes into a search with a lifted wish.
 const LIFTED: usize = 2;
 
-/// The best week where one wish is lifted: first one that breaks it least.
-pub fn best_lifted(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Found {
-    best_within(table, options, effort, LIFTED)
+/// The best week where one wish is lifted: first one that breaks it least. So many wishes share the work.
+pub fn best_lifted(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, wishes: usize) -> Found {
+    best_within(table, options, effort, LIFTED * wishes.max(1))
 }
 
 fn best_within(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, part: usize) -> Found {

@@ -35,6 +35,7 @@ pub fn stands(table: &Table, wish: &Wish) -> Option<Spot> {
         Wish::Unfit(_, who, _) => kitchen.household.named.iter().find(|eater| eater.name == *who).map(|eater| eater.at.clone()),
         Wish::FinishBy(start) => table.trials.sessions().iter().find(|session| session.start == *start).map(|session| session.at.clone()),
         Wish::ReadyIn(place) | Wish::Packed(place) | Wish::Reach(place) | Wish::Pattern(place) => meal(*place),
+        Wish::Ahead(recipe) => Some(kitchen.recipes[*recipe].at.clone()),
         Wish::Style | Wish::Flag | Wish::FromShelf | Wish::Another => None,
     }
 }

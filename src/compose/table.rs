@@ -59,6 +59,8 @@ pub struct Table<'t, 'k> {
     pub eaten_elsewhere: Vec<(Date, Eaten)>,
     /// What the written meals alone draw.
     pub written_flags: Vec<Flag>,
+    /// Dishes of the written meals that soak too early or too late, whatever is composed beside them.
+    pub written_late: Vec<RecipeId>,
     /// Flags that are not held against a week.
     pub excused: Vec<Flag>,
     pub from_shelf: bool,
@@ -70,6 +72,8 @@ pub struct Table<'t, 'k> {
     pub barred: Vec<BTreeMap<u32, Vec<Broken>>>,
     /// A wish that is not held against a week, but of which a week is the better the less it breaks it.
     pub lifted: Option<Wish>,
+    /// Where a clash is sought: the only wishes that are held against a week.
+    pub held: Option<BTreeSet<Wish>>,
     /// By meal of the week, the meal of the same mealtime on the day before.
     yesterdays: Vec<Option<usize>>,
     written_needs: BTreeMap<FoodId, f64>,
@@ -131,12 +135,14 @@ impl<'t, 'k> Table<'t, 'k> {
             written,
             eaten_elsewhere,
             written_flags: Vec::new(),
+            written_late: Vec::new(),
             excused: Vec::new(),
             from_shelf,
             written_demands: 0,
             before: Vec::new(),
             barred: Vec::new(),
             lifted: None,
+            held: None,
             yesterdays: yesterdays(kitchen, whole),
             written_needs: BTreeMap::new(),
             written_figures: BTreeMap::new(),
@@ -165,11 +171,13 @@ impl<'t, 'k> Table<'t, 'k> {
     }
 
     fn look_at_what_is_written(&mut self) {
-        let Ok(tried) = self.trials.run(&[]) else { return };
+        let trials = self.trials;
+        let Ok(tried) = trials.run(&[]) else { return };
         for line in tried.basket.trips.iter().flat_map(|trip| trip.lines()) {
             *self.written_needs.entry(line.food).or_default() += line.need.base();
         }
         self.written_demands = tried.demanded.demand.len();
+        self.written_late = trials.begun_too_late(&tried);
         self.written_flags = tried.needs.flags;
         if self.wanted_nutrients().next().is_some() {
             let whole = &self.trials.whole;
@@ -291,13 +299,19 @@ impl<'t, 'k> Table<'t, 'k> {
         self.gaps.iter().zip(chosen).filter_map(fill).collect()
     }
 
+    /// May a week break it for now?
+    pub fn is_loose(&self, wish: &Wish) -> bool {
+        self.lifted.as_ref() == Some(wish) || self.held.as_ref().is_some_and(|held| !held.contains(wish))
+    }
+
     /// Do the rules that meals keep among themselves allow these together? A lifted wish is not asked.
     pub fn go_together(&self, chosen: &[Option<u32>]) -> bool {
-        rules::of_meals(self, chosen).iter().all(|one| self.lifted.as_ref() == Some(&one.wish))
+        rules::of_meals(self, chosen).iter().all(|one| self.is_loose(&one.wish))
     }
 
     /// Takes the lifted wish out of what a week breaks: by how much it is broken, in thousandths.
     fn strain(&self, broken: &mut Vec<Broken>) -> Option<i64> {
+        broken.retain(|one| self.held.as_ref().is_none_or(|held| held.contains(&one.wish)));
         let place = broken.iter().position(|one| self.lifted.as_ref() == Some(&one.wish))?;
         let one = broken.swap_remove(place);
         let figure = (one.would_do * 1000.0).round() as i64;
@@ -314,7 +328,7 @@ impl<'t, 'k> Table<'t, 'k> {
         if self.before.iter().any(|before| !differs(before, chosen)) {
             add(&mut broken, Wish::Another, 0.0);
         }
-        let is_broken = broken.iter().any(|one| self.lifted.as_ref() != Some(&one.wish));
+        let is_broken = broken.iter().any(|one| !self.is_loose(&one.wish));
         if look == Look::Shortly && is_broken {
             return Judged { broken, value: None };
         }

@@ -26,6 +26,8 @@ pub enum Why {
     FromPlace { of: Ware, amount: Quantity, place: Place },
     /// "second half of Sunday's mash", "the rest of Sunday's mash".
     PartOf { recipe: RecipeId, nth: usize, of: usize, share: Share, made_on: Date },
+    /// A second batch in another session.
+    CookedAnew { recipe: RecipeId, made_on: Date },
     /// "straight from the pot".
     FromThePot { recipe: RecipeId },
     /// What is bought serves another meal, too; `first` where that one comes later.
@@ -235,6 +237,8 @@ fn parts(tried: &Tried, place: usize) -> Vec<Why> {
         let straight = making.uses.iter().any(|one| one.by == User::Meal(place) && one.kept == Kept::Straight);
         if let Some(nth) = meals.iter().position(|by| *by == User::Meal(place)).filter(|_| meals.len() > 1) {
             reasons.push(Why::PartOf { recipe: making.recipe, nth, of: meals.len(), share: share(making), made_on: making.on });
+        } else if tried.makings.makings.iter().any(|other| other.recipe == making.recipe && other.on < making.on) {
+            reasons.push(Why::CookedAnew { recipe: making.recipe, made_on: making.on });
         } else if straight {
             reasons.push(Why::FromThePot { recipe: making.recipe });
         }

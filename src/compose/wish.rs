@@ -2,7 +2,7 @@
 
 use jiff::civil::DateTime;
 
-use crate::kitchen::{PatternId, Ware};
+use crate::kitchen::{PatternId, RecipeId, Ware};
 use crate::plan::Unfit;
 
 /// A hard rule, as a household can name it.
@@ -35,6 +35,8 @@ pub enum Wish {
     Unfit(Unfit, String, String),
     /// Something is bought too early to keep.
     Flag,
+    /// A dish that soaks before its food is bought, or that should be in water by now.
+    Ahead(RecipeId),
     /// A dish that no session and no shelf can serve, by meal.
     Reach(usize),
     /// A meal that no pattern can fill.

@@ -1,9 +1,35 @@
-//! Finding a food by any of its names, and laying a household's knowledge over the reference.
+//! Every food that a household can speak of: finding one by any of its names, and laying a household's knowledge over the reference.
 
 use std::collections::BTreeMap;
 
 use super::names::key_of;
-use super::{Fact, Food, FoodId, Foods, Keeping, Measured, Nutrients};
+use super::rows::{Names, Rows};
+use super::{Fact, Food, FoodId, Keeping, Measured, Nutrients};
+
+/// Every food this household can speak of: the reference with foods.toml laid over it, and the unknown names its lines use.
+#[derive(Debug, Clone, Default)]
+pub struct Foods {
+    pub(crate) all: Rows,
+    /// Every name, singular, lower case -> food.
+    pub(crate) names: Names,
+}
+
+impl FromIterator<Food> for Foods {
+    /// A book of just these foods, each under its own name.
+    fn from_iter<I: IntoIterator<Item = Food>>(foods: I) -> Self {
+        let all: Rows = foods.into_iter().collect();
+        let mut names = Names::default();
+        names.extend(all.iter().zip(0..).map(|(food, index)| (food.name.to_lowercase(), FoodId(index))));
+        Foods { all, names }
+    }
+}
+
+impl std::ops::Index<FoodId> for Foods {
+    type Output = Food;
+    fn index(&self, id: FoodId) -> &Food {
+        &self.all[id.0 as usize]
+    }
+}
 
 impl Foods {
     pub fn is_empty(&self) -> bool {

@@ -12,10 +12,9 @@ use serde::{Deserialize, Serialize};
 
 use super::Kind;
 use super::cooks::Cooks;
-use super::rows::{Names, Rows};
 use crate::measure::{Amount, Days, Dimension, Number, Quantity};
 
-/// The index of a food in [`Foods`].
+/// The index of a food in [`Foods`](super::Foods).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct FoodId(pub u32);
 
@@ -195,31 +194,6 @@ impl Food {
     /// The source of one figure of a table, where `rest` is that of the others.
     pub(crate) fn source_of<'a>(&'a self, figure: &str, rest: &'a str) -> &'a str {
         self.told.get(figure).map_or(rest, String::as_str)
-    }
-}
-
-/// Every food this household can speak of: the reference with foods.toml laid over it, and the unknown names its lines use.
-#[derive(Debug, Clone, Default)]
-pub struct Foods {
-    pub(crate) all: Rows,
-    /// Every name, singular, lower case -> food.
-    pub(crate) names: Names,
-}
-
-impl FromIterator<Food> for Foods {
-    /// A book of just these foods, each under its own name.
-    fn from_iter<I: IntoIterator<Item = Food>>(foods: I) -> Self {
-        let all: Rows = foods.into_iter().collect();
-        let mut names = Names::default();
-        names.extend(all.iter().zip(0..).map(|(food, index)| (food.name.to_lowercase(), FoodId(index))));
-        Foods { all, names }
-    }
-}
-
-impl std::ops::Index<FoodId> for Foods {
-    type Output = Food;
-    fn index(&self, id: FoodId) -> &Food {
-        &self.all[id.0 as usize]
     }
 }
 

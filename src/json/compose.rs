@@ -57,7 +57,7 @@ struct Open<'a> {
     on: Date,
     at: String,
     meal: &'a str,
-    why: &'static str,
+    why: String,
 }
 
 #[derive(JsonSchema, Serialize)]
@@ -117,7 +117,7 @@ pub fn compose<'a>(proposal: &'a Proposal, kitchen: &'a Kitchen) -> impl Seriali
         open: proposal
             .open
             .iter()
-            .map(|open| Open { on: open.at.date(), at: clock(open.at), meal: &open.label, why: words::stays(open.why) })
+            .map(|open| Open { on: open.at.date(), at: clock(open.at), meal: &open.label, why: words::stays(&open.why, kitchen) })
             .collect(),
         days: proposal.days.iter().map(day).collect(),
         left: proposal

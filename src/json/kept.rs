@@ -6,7 +6,8 @@ use std::collections::BTreeMap;
 use jiff::civil::{Date, DateTime};
 use serde::Deserialize;
 
-use super::list::{Day, List, Meal, Trip};
+use super::list::meals::{Day, Meal};
+use super::list::trips::Trip;
 use crate::kitchen;
 use crate::plan::State;
 use crate::purchase::TripList;
@@ -45,16 +46,16 @@ impl KeptList {
         Some(Trip { state: Some(Cow::Borrowed(state.words())), ..told.clone() })
     }
 
-    /// Puts the meals that are no longer open beside those that are, and the days of which none is.
-    pub(super) fn add_past_meals(&self, past: &[(DateTime, String)], list: &mut List) {
+    /// Its meals that are no longer open.
+    pub(super) fn past_meals(&self, past: &[(DateTime, String)]) -> Vec<Meal<'static>> {
         let is_past =
             |meal: &&Meal| past.iter().any(|(at, name)| (at.date(), &clock(*at), name.as_str()) == (meal.on, &meal.at, &meal.name));
-        list.meals.extend(self.meals.iter().filter(is_past).cloned());
-        list.meals.sort_by(|a, b| (a.on, &a.at).cmp(&(b.on, &b.at)));
-        let has_past = |on: Date| past.iter().any(|(at, _)| at.date() == on);
-        let is_told = |day: &Day| list.days.iter().any(|told| told.on == day.on && told.name == day.name);
-        let days: Vec<_> = self.days.iter().filter(|day| has_past(day.on) && !is_told(day)).cloned().collect();
-        list.days.extend(days);
-        list.days.sort_by_key(|day| day.on);
+        self.meals.iter().filter(is_past).cloned().collect()
+    }
+
+    /// Its days on which a meal was that is no longer open.
+    pub(super) fn past_days(&self, past: &[(DateTime, String)]) -> Vec<Day<'static>> {
+        let has_past = |day: &&Day| past.iter().any(|(at, _)| at.date() == day.on);
+        self.days.iter().filter(has_past).cloned().collect()
     }
 }

@@ -1,30 +1,27 @@
 //! The shopping list.
 
-use std::borrow::Cow;
-
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::Of;
 use super::kept::KeptList;
 use super::shape::OnDate;
 use super::short::{Short, short};
 use crate::foods::Place;
-use crate::kitchen::{self, Kitchen, Names, Warning};
+use crate::kitchen::{Kitchen, Names, Warning};
 use crate::measure::Quantity;
 use crate::plan::{Move, Spare};
-use crate::purchase::{
-    self, Expiring, Flag, FoodAmount, FromPantry, Leftover, ListLine, PackLine, Packed, RecipeUse, Reserved, ShopVisit, ShoppingList,
-    TripList,
-};
+use crate::purchase::{Expiring, Flag, FoodAmount, FromPantry, Leftover, RecipeUse, Reserved, ShoppingList};
 use crate::telling::list as words;
 
 mod costs;
-mod meals;
+pub(super) mod meals;
+pub(super) mod trips;
 
 use self::costs::{Budgeted, Compared, Worth};
-pub(super) use self::meals::{Day, Meal};
+use self::meals::{Day, Meal};
+use self::trips::Trip;
 
 #[derive(JsonSchema, Serialize)]
 pub(super) struct List<'a> {
@@ -34,7 +31,7 @@ pub(super) struct List<'a> {
     short: Vec<Short>,
     currency: &'a str,
     cost: String,
-    pub(super) trips: Vec<Trip<'a>>,
+    trips: Vec<Trip<'a>>,
     from_pantry: Vec<Drawn<'a>>,
     reserved: Vec<Kept<'a>>,
     expiring: Vec<Lot<'a>>,
@@ -43,8 +40,8 @@ pub(super) struct List<'a> {
     ask: Vec<&'a str>,
     moves: Vec<Moved>,
     flags: Vec<Flagged<'a>>,
-    pub(super) meals: Vec<Meal<'a>>,
-    pub(super) days: Vec<Day<'a>>,
+    meals: Vec<Meal<'a>>,
+    days: Vec<Day<'a>>,
     warnings: Vec<String>,
     leftovers: Vec<Left<'a>>,
     uses: Vec<Uses<'a>>,
@@ -94,139 +91,15 @@ pub(super) fn told<'a>(list: &'a ShoppingList, kept: Option<&KeptList>, kitchen:
     }
 }
 
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-pub(super) struct Trip<'a> {
-    #[schemars(with = "OnDate")]
-    pub(super) on: Date,
-    #[serde(default = "yes")]
-    pub(super) planned: bool,
-    /// Of the second trip of its own on one day and the next ones: which it is, counted from 1.
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub(super) number: Option<usize>,
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub(super) state: Option<Cow<'a, str>>,
-    pub(super) cost: String,
-    pub(super) shops: Vec<Visit<'a>>,
-}
-
-pub(super) fn yes() -> bool {
-    true
-}
-
-impl<'a> Trip<'a> {
-    fn of(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
-        let shops = trip.shops.iter().map(|visit| Visit::of(visit, names)).collect();
-        let state = trip.state.map(|state| Cow::Borrowed(state.words()));
-        let number = trip.nth.checked_sub(kitchen::Trip::OWN).filter(|nth| *nth > 0).map(|nth| nth + 1);
-        Trip { on: trip.on, planned: trip.planned, number, state, cost: names.money(trip.cost), shops }
-    }
-}
-
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-pub(super) struct Visit<'a> {
-    shop: Option<Cow<'a, str>>,
-    trip_cost: Option<String>,
-    cost: Option<String>,
-    sections: Vec<Section<'a>>,
-}
-
-impl<'a> Visit<'a> {
-    fn of(visit: &'a ShopVisit, names: Names<'a>) -> Visit<'a> {
-        let section = |section: &'a purchase::Section| Section {
-            section: Cow::Borrowed(section.section.as_str()),
-            lines: section.lines.iter().map(|line| Line::of(line, names)).collect(),
-        };
-        Visit {
-            shop: visit.at.map(|stop| Cow::Borrowed(names.shop(stop.shop))),
-            trip_cost: visit.at.map(|stop| names.money(stop.fare)),
-            cost: visit.at.map(|stop| names.money(stop.cost)),
-            sections: visit.sections.iter().map(section).collect(),
-        }
-    }
-}
-
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-struct Section<'a> {
-    section: Cow<'a, str>,
-    lines: Vec<Line<'a>>,
-}
-
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-struct Line<'a> {
-    food: Cow<'a, str>,
-    need: Cow<'a, Quantity>,
-    packs: Vec<Pack<'a>>,
-    cost: Option<String>,
-    left: Cow<'a, Quantity>,
-    #[schemars(with = "Option<OnDate>")]
-    left_until: Option<Date>,
-    short: Cow<'a, Quantity>,
-    #[schemars(with = "Option<OnDate>")]
-    last_used: Option<Date>,
-    #[serde(rename = "for")]
-    what_for: Vec<Cow<'a, str>>,
-    /// Where every use of it is.
-    #[serde(skip_serializing_if = "std::ops::Not::not", default)]
-    optional: bool,
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    without: Option<Without<'a>>,
-}
-
-/// The offer to do without the last of a line.
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-struct Without<'a> {
-    short: Cow<'a, Quantity>,
-    share: f64,
-    saves: String,
-}
-
-impl<'a> Without<'a> {
-    fn of(without: &'a purchase::Without, names: Names<'a>) -> Without<'a> {
-        Without { short: Cow::Borrowed(&without.short), share: without.share, saves: names.money(without.saves) }
-    }
-}
-
-impl<'a> Line<'a> {
-    fn of(line: &'a ListLine, names: Names<'a>) -> Line<'a> {
-        Line {
-            food: Cow::Borrowed(names.food(line.food)),
-            need: Cow::Borrowed(&line.need),
-            packs: line.packs.iter().map(|pack| Pack::of(pack, names)).collect(),
-            cost: line.cost.map(|cost| names.money(cost)),
-            left: Cow::Borrowed(&line.left),
-            left_until: line.left_until,
-            short: Cow::Borrowed(&line.short),
-            last_used: line.last_used,
-            what_for: words::purposes(line).into_iter().map(Cow::Borrowed).collect(),
-            optional: line.optional,
-            without: line.without.as_ref().map(|without| Without::of(without, names)),
-        }
-    }
-}
-
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-struct Pack<'a> {
-    /// As typed, or [`LOOSE`].
-    size: Cow<'a, str>,
-    count: u32,
-    /// Times the offer was used.
-    offer: Option<u32>,
-    cost: String,
-    /// Loose goods only.
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    amount: Option<Cow<'a, Quantity>>,
-}
-
-/// The size of what is weighed out.
-pub(super) const LOOSE: &str = "loose";
-
-impl<'a> Pack<'a> {
-    fn of(pack: &'a PackLine, names: Names<'a>) -> Pack<'a> {
-        let (size, count, amount) = match &pack.what {
-            Packed::Packs { count, label, .. } => (label.as_str(), *count, None),
-            Packed::Loose(amount) => (LOOSE, 1, Some(Cow::Borrowed(amount))),
-        };
-        Pack { size: Cow::Borrowed(size), count, offer: pack.offer.map(|taken| taken.times), cost: names.money(pack.cost), amount }
+impl List<'_> {
+    /// Puts the meals of an earlier print that are no longer open beside those that are, and the days of which none is.
+    pub(super) fn add_past_meals(&mut self, kept: &KeptList, past: &[(DateTime, String)]) {
+        self.meals.extend(kept.past_meals(past));
+        self.meals.sort_by(|a, b| (a.on, &a.at).cmp(&(b.on, &b.at)));
+        let mut days = kept.past_days(past);
+        days.retain(|day| !self.days.iter().any(|told| told.on == day.on && told.name == day.name));
+        self.days.extend(days);
+        self.days.sort_by_key(|day| day.on);
     }
 }
 

@@ -55,7 +55,7 @@ pub use food::food;
 pub use keys::keys;
 pub use list::{list, list_with};
 pub use prep::{Past, Session, prep};
-pub use printed::{Printed, printed, read_calendar, read_printed};
+pub use printed::{Earlier, Printed, printed, read_calendar, read_printed};
 pub use recipe::recipe;
 pub use recipe_page::{not_in_a_page, recipe_page, scaled_line};
 pub use schema::output_schemas;

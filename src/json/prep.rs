@@ -2,11 +2,10 @@
 
 use itertools::Itertools;
 use jiff::Span;
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::printed::Printed;
 use super::shape::{OnDate, minute};
 use super::short::{Short, short};
 use crate::foods::{Foods, Place};
@@ -186,13 +185,11 @@ impl Prep {
     }
 }
 
-/// Sessions and meals that are done or taken as done, and the week's last print, which knows them best.
+/// Sessions that are done or taken as done, and those of the week's last print, which knows them best.
 #[derive(Clone, Copy)]
 pub struct Past<'p> {
     pub sessions: &'p [PastSession],
-    /// Each with its name, or its label.
-    pub meals: &'p [(DateTime, String)],
-    pub printed: Option<&'p Printed>,
+    pub printed: &'p [Session],
 }
 
 /// As `prep` writes it; with `past`, every session of the week, each marked with how it stands.
@@ -223,7 +220,7 @@ impl Past<'_> {
     fn session(self, past: &PastSession, kitchen: &Kitchen) -> Session {
         let start = minute(past.start);
         let state = Some(past.state.words().to_owned());
-        let printed = self.printed.and_then(|printed| printed.sessions.iter().find(|session| session.start == start));
+        let printed = self.printed.iter().find(|session| session.start == start);
         if let Some(printed) = printed {
             return Session { state, ..printed.clone() };
         }

@@ -5,11 +5,12 @@
 
 use std::collections::BTreeMap;
 
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Serialize};
 
 use super::kept::KeptList;
-use super::list::{LOOSE, told};
+use super::list::told;
+use super::list::trips::LOOSE;
 use super::prep::{Past, Prep, Session, whole};
 use crate::calendar::Kept;
 use crate::kitchen::{Kitchen, Mistake, Names, ShopId, Spot};
@@ -34,18 +35,29 @@ struct Plan<'c, L, P> {
     calendar: &'c [Kept],
 }
 
+/// What a print takes over from those before it.
+#[derive(Clone, Copy)]
+pub struct Earlier<'a> {
+    pub print: Option<&'a Printed>,
+    /// Meals that are done or taken as done, each with its name, or its label.
+    pub meals: &'a [(DateTime, String)],
+    pub hashes: &'a TripHashes,
+    pub calendar: &'a [Kept],
+}
+
 /// What is no longer open stands in it, too, as the print before told it.
 pub fn printed<'a>(
     shopping: &'a ShoppingList,
     plan: &PrepPlan,
     past: Past,
+    earlier: Earlier<'a>,
     kitchen: &'a Kitchen,
-    (hashes, calendar): (&TripHashes, &'a [Kept]),
 ) -> Printing<impl Serialize + 'a> {
-    let kept = past.printed.map(|printed| &printed.kept);
+    let Earlier { hashes, calendar, .. } = earlier;
+    let kept = earlier.print.map(|print| &print.kept);
     let mut list = told(shopping, kept, kitchen);
     if let Some(kept) = kept {
-        kept.add_past_meals(past.meals, &mut list);
+        list.add_past_meals(kept, earlier.meals);
     }
     let prep = whole(plan, Some(past), kitchen);
     let mark = mark_of(shopping, &prep, hashes);
@@ -108,6 +120,11 @@ pub struct Printed {
 }
 
 impl Printed {
+    /// The sessions that an earlier print of the week told, if there is one.
+    pub fn sessions_of(print: Option<&Printed>) -> &[Session] {
+        print.map_or(&[], |print| &print.sessions)
+    }
+
     /// By which a phone knows the trips of a day: which of its day each is, and its hash.
     pub fn hashes_of(&self, on: Date, names: Names) -> Vec<(usize, String)> {
         let of_day = self.buys.trips.iter().filter(|trip| trip.on == on);

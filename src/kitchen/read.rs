@@ -4,6 +4,7 @@
 //! walks its tree ([`table`], [`shapes`]) and gathers what is wrong instead of stopping. What only shows across files comes last ([`checks`]).
 
 mod allergens;
+mod any;
 mod borne;
 mod checks;
 mod circles;
@@ -21,6 +22,7 @@ mod nutrients;
 mod pantry;
 mod patterns;
 mod plates;
+mod range;
 mod recipe;
 mod safety;
 mod session;
@@ -156,7 +158,7 @@ struct Parsed<'a> {
 impl<'a> Parsed<'a> {
     fn new(text: &'a Text, found: &Findings) -> Self {
         let source = text.source();
-        Parsed { source, table: source.and_then(|source| source.parse(found)), absent: matches!(text, Text::Absent) }
+        Parsed { source, table: source.and_then(|source| syntax::parse(source, found)), absent: matches!(text, Text::Absent) }
     }
 
     /// Is nothing of it lost? An absent file says all it has to say.
@@ -301,5 +303,5 @@ fn read_recipes(
 /// Is a value, as typed, no figure, or one within the range of its key?
 #[cfg(test)]
 pub(super) fn within_range(key: &keys::Key, typed: &str) -> bool {
-    toml::de::DeValue::parse(typed).map_or(true, |value| shapes::within(key, value.get_ref()).is_ok())
+    toml::de::DeValue::parse(typed).map_or(true, |value| range::within(key, value.get_ref()).is_ok())
 }

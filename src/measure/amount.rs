@@ -5,8 +5,8 @@
 //! unit     = [dash] name ["."]  |  ("fl" | "fluid") ["."] ounce ["."]
 //! ```
 
-use super::number::error;
 use super::number::{Ends, number};
+use super::read_error::error;
 use super::tokens::{Kind, Token};
 use super::unit::{Base, unit_named};
 use super::{Amount, Number, ReadError, Spoons, Unit};

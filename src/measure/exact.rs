@@ -109,7 +109,7 @@ impl Number {
     /// is; else the decimal. Fewer digits are a decimal always.
     pub(crate) fn from_ten_digits(value: f64) -> Self {
         let plain = Number::from(value);
-        let is_cut = super::quantity::to_digits(value, 8) != value && !plain.below_at_most(1000);
+        let is_cut = to_digits(value, 8) != value && !plain.below_at_most(1000);
         let found = if is_cut { simplest(value) } else { None };
         found.unwrap_or(plain)
     }
@@ -261,6 +261,19 @@ fn decimal(digits: &str, exponent: i32) -> Number {
     let above = digits.parse::<BigInt>().unwrap_or_default();
     let big = if exponent < 0 { BigRational::new(above, ten(exponent)) } else { (above * ten(exponent)).into() };
     Number::from_big(big)
+}
+
+/// Rounds to so many significant digits.
+pub(crate) fn to_digits(value: f64, digits: i32) -> f64 {
+    if value == 0.0 {
+        return 0.0;
+    }
+    if !value.is_finite() {
+        return value;
+    }
+    let magnitude = value.abs().log10().floor() as i32;
+    let factor = 10f64.powi(digits - 1 - magnitude);
+    (value * factor).round() / factor
 }
 
 /// Half of the last of ten digits, as a share, with some room for the float.

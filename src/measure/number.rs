@@ -10,9 +10,10 @@
 //! about    = "about" | "approx." | "c." | "~" | …
 //! ```
 
+use super::Number;
+use super::read_error::{ReadError, error};
 use super::tokens::{Kind, Token, VULGAR};
 use super::unit::unit_named;
-use super::{Number, ReadError};
 
 /// A plain number has both ends the same.
 #[derive(Debug, Clone, PartialEq)]
@@ -267,10 +268,6 @@ fn vulgar(token: &Token) -> Option<Number> {
     let sign = token.text.chars().next()?;
     let (_, above, below) = VULGAR.iter().find(|row| row.0 == sign)?;
     Number::ratio(u128::from(*above), u128::from(*below))
-}
-
-pub(super) fn error(cause: &str, remedy: &str) -> ReadError {
-    ReadError { cause: cause.to_owned(), remedy: remedy.to_owned() }
 }
 
 #[cfg(test)]

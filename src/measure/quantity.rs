@@ -4,7 +4,7 @@ use std::fmt;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::exact::{Mass, Number, Volume, mass, volume};
+use super::exact::{Mass, Number, Volume, mass, to_digits, volume};
 
 /// Amounts are compared with this share of the larger of the two before anything is rounded up.
 pub const TOLERANCE: f64 = 1e-9;
@@ -223,19 +223,6 @@ impl PartialOrd for Quantity {
 /// A sum of nothing is minus zero in floating point; it is plain zero here, and reads so in JSON.
 pub(crate) fn tidy(value: f64) -> f64 {
     to_digits(value, 12)
-}
-
-/// Rounds to so many significant digits.
-pub(crate) fn to_digits(value: f64, digits: i32) -> f64 {
-    if value == 0.0 {
-        return 0.0;
-    }
-    if !value.is_finite() {
-        return value;
-    }
-    let magnitude = value.abs().log10().floor() as i32;
-    let factor = 10f64.powi(digits - 1 - magnitude);
-    (value * factor).round() / factor
 }
 
 /// As JSON writes an amount: to ten significant digits, since sums of many lines carry more noise than one; thousandths are always kept.

@@ -5,17 +5,11 @@
 use jiff::{Span, fmt::friendly::SpanParser};
 
 use super::amount::{AmountRead, amount, times, unit};
-use super::number::{error, number};
+use super::number::number;
 use super::quantity::tidy;
+use super::read_error::{ReadError, error};
 use super::tokens::{DASHES, Kind, cut};
 use super::{Amount, Celsius, Currency, Days, Minutes, Money, Number, Quantity, Spoons, Unit, UnitPrice};
-
-/// Why a text cannot be read, and what would mend it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct ReadError {
-    pub cause: String,
-    pub remedy: String,
-}
 
 const AMOUNT_REMEDY: &str = "write an amount like \"350 g\", \"2 tbsp\", \"6\" or \"3 portions\"";
 

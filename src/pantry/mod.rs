@@ -1,5 +1,6 @@
 //! Demand against the shelf, staples, and what is in stock.
 
+mod incomparable;
 mod netting;
 mod staples;
 mod stock;

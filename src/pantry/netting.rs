@@ -8,10 +8,10 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
+use super::incomparable::{incomparable, incomparable_cooked};
 use super::staples::{TopUp, top_ups};
-use crate::foods::{FoodId, Foods, convert};
 use crate::kitchen::{Kitchen, Lot, Recipe, Ware, Warning, Week};
-use crate::measure::{Dimension, Number, Quantity, Units, is_nothing_of};
+use crate::measure::{Dimension, Number, Quantity, is_nothing_of};
 use crate::plan::{Demand, Demanded, Draw, Makings, in_makes};
 use crate::shelf::{First, Shelf, Taken, counts_packs, food_rate};
 
@@ -96,51 +96,6 @@ fn as_they_lie(kitchen: &Kitchen, shelf: &Shelf) -> (Vec<Lot>, BTreeMap<usize, u
     let lots = shelf.lots().iter().enumerate().map(left).collect();
     let opened_of = |lot: usize| shelf.opened_of(lot).map(move |opened| (opened, lot));
     (lots, (0..kitchen.lots.len()).flat_map(opened_of).collect())
-}
-
-fn incomparable(foods: &Foods, units: Units, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
-    let lots = shelf.drawable(Ware::Food(demand.food), demand.on, First::Opened).into_iter().map(|lot| &shelf.lots()[lot]);
-    let foreign = lots.filter(|lot| food_rate(foods, lot, demand.food, dimension, demand.tin.as_ref()).is_none());
-    foreign.map(|lot| not_comparable(foods, units, lot, demand.food, dimension)).collect()
-}
-
-/// Cooked lots that would serve what is made, were they in a measure that can be compared with what the recipe makes.
-fn incomparable_cooked(kitchen: &Kitchen, shelf: &Shelf, makings: &Makings) -> Vec<Warning> {
-    let mut warnings = Vec::new();
-    for making in &makings.makings {
-        let recipe = &kitchen.recipes[making.recipe];
-        for lot in making.uses.iter().flat_map(|use_| shelf.drawable(Ware::Recipe(making.recipe), use_.on, First::Opened)) {
-            let lot = &kitchen.lots[lot];
-            if in_makes(recipe, &lot.amount).is_none() {
-                warnings.push(Warning::LotNotComparable {
-                    at: lot.at.clone(),
-                    food: recipe.name.clone(),
-                    amount: crate::measure::show(&lot.amount, kitchen.print.units),
-                    wanted: match recipe.makes.dimension() {
-                        Dimension::Portion => "portions".to_owned(),
-                        own => own.symbol().to_owned(),
-                    },
-                    mend: format!("Add portion = \"…\" to recipes/{}.toml", recipe.id),
-                });
-            }
-        }
-    }
-    warnings
-}
-
-pub(super) fn not_comparable(foods: &Foods, units: Units, lot: &Lot, food: FoodId, dimension: &Dimension) -> Warning {
-    let facts = &foods[food];
-    let mend = match convert(facts, &lot.amount, dimension) {
-        Err(missing) => format!("Add {} under {} in foods.toml", missing.key, facts.name),
-        Ok(_) => "Write its amount as the week asks for it".to_owned(),
-    };
-    Warning::LotNotComparable {
-        at: lot.at.clone(),
-        mend,
-        food: facts.name.clone(),
-        amount: crate::measure::show(&lot.amount, units),
-        wanted: dimension.symbol().to_owned(),
-    }
 }
 
 /// Takes off the shelf what the plan drew of cooked lots.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::netting::not_comparable;
+use super::incomparable::not_comparable;
 use crate::foods::{FoodId, Foods, convert};
 use crate::kitchen::{Kitchen, Staple, Ware, Warning};
 use crate::measure::{Dimension, Quantity, Units, is_nothing_of};

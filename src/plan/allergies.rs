@@ -6,43 +6,15 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::aside::{exchanges_inside_dishes, guard_portions};
 use super::children::{guard_children, needs_of_the_young};
-use super::only_named::{EVERYBODY, Wary, WordsOf};
-use super::servings::{lines_within, servings};
+use super::guarded::Guarded;
+use super::meets::{Meets, may_hold, meets};
+use super::only_named::{Wary, WordsOf};
+use super::plate::{Found, Plate, plates};
+use super::servings::lines_within;
 use super::uses::meal_name;
 use crate::foods::animals::{may_hold_animals, may_hold_flesh};
-use crate::foods::{Allergen, Fact, Food, FoodId, Foods, Kind};
-use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, Recipe, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
-
-/// What a week's meals run into, each once.
-#[derive(Debug, Clone, Default)]
-pub struct Guarded {
-    pub mistakes: Vec<Mistake>,
-    pub warnings: Vec<Warning>,
-    /// Of the warnings, those for small children, with the dish they are about.
-    pub cautions: Vec<(Option<RecipeId>, String)>,
-    /// Of those, what a small child may choke on: who, the food, and what is to be done.
-    pub choking: Vec<(String, FoodId, &'static str)>,
-    /// Of the warnings, what is not known for an allergic eater, with the dishes it lies in.
-    pub unknown: Vec<(Vec<RecipeId>, Warning)>,
-}
-
-impl Guarded {
-    /// Takes in what only words name, of a dish that lies in these.
-    fn told_of_words(&mut self, dishes: &[RecipeId], told: Vec<Warning>) {
-        let doubts = told.iter().filter(|warning| matches!(warning, Warning::OnlyNamed { .. }));
-        self.unknown.extend(doubts.map(|doubt| (dishes.to_vec(), doubt.clone())));
-        self.warnings.extend(told);
-    }
-
-    fn doubt(&mut self, foods: &Foods, recipes: &[Recipe], plate: &Plate<'_>, found: &Found<'_>, words: &[&str], text: String) {
-        let dish = found.dishes.first().map_or_else(|| meal_name(plate.meal), |dish| recipes[*dish].name.clone());
-        let words = words.iter().map(|word| (*word).to_owned()).collect();
-        let food = foods[found.food].name.clone();
-        let warning = Warning::NotKnown { at: found.at.clone(), text, eater: plate.name.to_owned(), words, food, dish };
-        self.unknown.push((found.dishes.clone(), warning.clone()));
-        self.warnings.push(warning);
-    }
-}
+use crate::foods::{Food, FoodId, Foods, Kind};
+use crate::kitchen::{Kitchen, Mistake, Recipe, RecipeId, Shunned, Ware, Warning, Week, Who};
 
 /// A dish of a session holds what somebody is allergic to, while that eater's own food is made beside it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -90,7 +62,7 @@ fn add_bearers(kitchen: &Kitchen, dish: RecipeId, shunned: &[&&Shunned], foods: 
         match line.ware() {
             Ware::Recipe(part) => add_bearers(kitchen, part, shunned, foods),
             Ware::Food(food) => {
-                let bears = shunned.iter().any(|one| matches!(meets(one, food, &kitchen.foods[food]), Meets::Is(_)));
+                let bears = shunned.iter().any(|one| matches!(meets(&kitchen.foods, one, food), Meets::Is(_)));
                 if bears && !foods.contains(&food) {
                     foods.push(food);
                 }
@@ -102,7 +74,7 @@ fn add_bearers(kitchen: &Kitchen, dish: RecipeId, shunned: &[&&Shunned], foods: 
 /// Is it, for certain, in the dish, at any depth?
 fn holds(foods: &Foods, recipes: &[Recipe], dish: RecipeId, shunned: &Shunned) -> bool {
     lines_within(recipes, dish).any(|line| match line.ware() {
-        Ware::Food(food) => matches!(meets(shunned, food, &foods[food]), Meets::Is(_)),
+        Ware::Food(food) => matches!(meets(foods, shunned, food), Meets::Is(_)),
         Ware::Recipe(_) => false,
     })
 }
@@ -128,163 +100,35 @@ pub fn guard(kitchen: &Kitchen, week: &Week) -> Guarded {
     guarded
 }
 
-/// What one eater is served at one meal.
-pub(super) struct Plate<'k> {
-    pub meal: &'k Meal,
-    /// "Emil", or "everybody".
-    pub name: &'k str,
-    pub eater: Option<&'k Eater>,
-    pub diner: Option<&'k Diner>,
-    allergic: Vec<&'k Shunned>,
-    avoid: Vec<&'k Shunned>,
-    lines: Vec<&'k Ingredient>,
-    without: &'k [Ware],
-}
-
-/// Every plate of a meal. Where nobody is named everybody is asked for, each with all that is served.
-pub(super) fn plates<'k>(kitchen: &'k Kitchen, meal: &'k Meal) -> Vec<Plate<'k>> {
-    let household = &kitchen.household;
-    let served = servings(meal);
-    let everything: Vec<&Ingredient> = served.iter().map(|serving| serving.line).collect();
-    let plate = |name, eater: Option<&'k Eater>, diner: Option<&'k Diner>, lines| {
-        let guest = diner.filter(|diner| diner.who == Who::Guest);
-        let own = |of_eater: fn(&'k Eater) -> &'k Vec<Shunned>, of_guest: fn(&'k Diner) -> &'k Vec<Shunned>| {
-            eater.map(of_eater).into_iter().chain(guest.map(of_guest)).flatten().collect::<Vec<_>>()
-        };
-        let mut allergic = own(|eater| &eater.allergic, |guest| &guest.allergic);
-        allergic.extend(&household.allergic);
-        let avoid = own(|eater| &eater.avoid, |guest| &guest.avoid);
-        Plate { meal, name, eater, diner, allergic, avoid, lines, without: diner.map_or(&[], |diner| diner.without.as_slice()) }
-    };
-    let everybody = |lines: &Vec<&'k Ingredient>| {
-        let mut all: Vec<Plate<'k>> =
-            household.named.iter().map(|eater| plate(eater.name.as_str(), Some(eater), None, lines.clone())).collect();
-        if all.is_empty() {
-            all.push(plate(EVERYBODY, None, None, lines.clone()));
-        }
-        all
-    };
-    if meal.diners.is_empty() {
-        return everybody(&everything);
-    }
-    let mut all = Vec::new();
-    for (place, diner) in meal.diners.iter().enumerate() {
-        let own = served.iter().filter(|serving| serving.to.iter().any(|(to, _)| *to == place));
-        let lines: Vec<&Ingredient> = own.map(|serving| serving.line).collect();
-        match diner.who {
-            Who::Anybody => all.extend(everybody(&lines)),
-            Who::Guest => all.push(plate(&diner.name, None, Some(diner), lines)),
-            Who::Eater(eater) => all.push(plate(&diner.name, Some(&household.named[eater]), Some(diner), lines)),
-        }
-    }
-    all
-}
-
-/// A food somewhere in what is served, and the way to it.
-pub(super) struct Found<'k> {
-    pub food: FoodId,
-    pub line: &'k Ingredient,
-    /// The dishes it lies in, the outermost first.
-    pub dishes: Vec<RecipeId>,
-    /// Where the line of the meal stands.
-    pub at: &'k Spot,
-}
-
-/// Dishes can be told to go into one another in more ways than anybody reads.
-const MOST_WAYS: usize = 8;
-
-/// The way from a line of the meal down to a food.
-struct Way<'k> {
-    at: &'k Spot,
-    dishes: Vec<RecipeId>,
-    /// How many ways have led to a dish so far; those that heat it are counted apart, for what is raw must not be missed.
-    ways: BTreeMap<(RecipeId, bool), usize>,
-}
-
-/// Does it stand on or in an appliance, or say a temperature?
-fn is_heated(recipe: &Recipe) -> bool {
-    recipe.steps.iter().any(|step| !step.on.is_empty() || step.temperature.is_some() || step.inside.is_some())
-}
-
 impl<'k> Plate<'k> {
-    /// Every food on the plate, at any depth, less what this eater gets without. Of the ways to one component, [`MOST_WAYS`] are
-    /// followed, and as many that heat it.
-    pub fn foods(&self, kitchen: &'k Kitchen) -> Vec<Found<'k>> {
-        let mut found = Vec::new();
-        for line in &self.lines {
-            let mut way = Way { at: &line.at, dishes: Vec::new(), ways: BTreeMap::new() };
-            self.add(kitchen, line, false, &mut way, &mut found);
-        }
-        found
-    }
-
-    fn add(&self, kitchen: &'k Kitchen, line: &'k Ingredient, heated: bool, way: &mut Way<'k>, found: &mut Vec<Found<'k>>) {
-        if self.without.contains(&line.ware()) {
-            return;
-        }
-        match line.ware() {
-            Ware::Food(food) => found.push(Found { food, line, dishes: way.dishes.clone(), at: way.at }),
-            Ware::Recipe(dish) => {
-                let heated = heated || is_heated(&kitchen.recipes[dish]);
-                let ways = way.ways.entry((dish, heated)).or_insert(0);
-                *ways += 1;
-                if *ways > MOST_WAYS {
-                    return;
-                }
-                way.dishes.push(dish);
-                for line in &kitchen.recipes[dish].ingredients {
-                    self.add(kitchen, line, heated, way, found);
-                }
-                way.dishes.pop();
-            }
-        }
-    }
-
-    /// "Tue supper, Emil: Roots, mash and feta > White-bean mash > tahini".
-    pub fn chain(&self, kitchen: &Kitchen, found: &Found<'_>) -> String {
-        let mut parts: Vec<String> = self.meal.name.iter().map(|_| meal_name(self.meal)).collect();
-        parts.extend(found.dishes.iter().map(|dish| kitchen.recipes[*dish].name.clone()));
-        parts.push(kitchen.foods[found.food].name.clone());
-        format!("{}, {}: {}", self.meal.label, self.name, parts.join(" > "))
-    }
-
-    /// The words of allergies that the food meets for certain.
-    pub fn allergic_to(&self, id: FoodId, food: &Food) -> impl Iterator<Item = String> {
-        certain(&self.allergic, id, food)
-    }
-
-    /// The words of `avoid` that the food meets for certain.
-    pub fn avoids(&self, id: FoodId, food: &Food) -> impl Iterator<Item = String> {
-        certain(&self.avoid, id, food)
-    }
-
-    pub fn does_not_eat(&self, food: &Food) -> bool {
-        self.eater.is_some_and(|eater| !eater.not_eaten.word.is_empty() && eater.not_eaten.has(food))
-    }
-
     fn guard(&self, kitchen: &'k Kitchen, guarded: &mut Guarded) {
         for found in self.foods(kitchen) {
             let food = &kitchen.foods[found.food];
             let chain = self.chain(kitchen, &found);
             let warn = |text: String| Warning::Note { at: Some(found.at.clone()), text };
+            let name = self.name;
             let mut unknown: Vec<&str> = Vec::new();
             for shunned in &self.allergic {
-                match meets(shunned, found.food, food) {
-                    Meets::Is(what) => guarded.mistakes.push(self.refused(&kitchen.foods, &found, format!("{chain}: {what}"))),
-                    Meets::MayBe(group) => {
-                        let word = &shunned.word;
-                        guarded.doubt(
-                            &kitchen.foods,
-                            &kitchen.recipes,
-                            self,
-                            &found,
-                            &[word],
-                            format!("{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.", self.name),
-                        );
+                let word = &shunned.word;
+                let doubt = match meets(&kitchen.foods, shunned, found.food) {
+                    Meets::Is(what) => {
+                        guarded.mistakes.push(self.refused(&kitchen.foods, &found, format!("{chain}: {what}")));
+                        continue;
                     }
-                    Meets::NotKnown => unknown.push(&shunned.word),
-                    Meets::Nothing => {}
-                }
+                    Meets::MayBe(group) => format!("{chain}: {group}, which may be {word}. {name} is allergic to it: read the packet."),
+                    Meets::MayHold | Meets::MadeOfKind => {
+                        format!("{chain}: may contain {word}. {name} is allergic to it: read the packet.")
+                    }
+                    Meets::Near(both) => {
+                        format!("{chain}: akin to {word}, for both are of {both}. {name} is allergic to {word}: ask before it is served.")
+                    }
+                    Meets::NotKnown => {
+                        unknown.extend(Some(word.as_str()).filter(|word| !unknown.contains(word)));
+                        continue;
+                    }
+                    Meets::Nothing => continue,
+                };
+                guarded.doubt(&kitchen.foods, &kitchen.recipes, self, &found, &[word], doubt);
             }
             if !unknown.is_empty() {
                 let words = unknown.join(", ");
@@ -298,17 +142,19 @@ impl<'k> Plate<'k> {
                 );
             }
             for shunned in &self.avoid {
-                match meets(shunned, found.food, food) {
-                    Meets::Is(what) => guarded.warnings.push(warn(format!("{chain}: {what}, which {} avoids.", self.name))),
+                let word = &shunned.word;
+                match meets(&kitchen.foods, shunned, found.food) {
+                    Meets::Is(what) => guarded.warnings.push(warn(format!("{chain}: {what}, which {name} avoids."))),
                     Meets::MayBe(group) => {
-                        guarded.warnings.push(warn(format!("{chain}: {group}, which may be {}; {} avoids it.", shunned.word, self.name)));
+                        guarded.warnings.push(warn(format!("{chain}: {group}, which may be {word}; {name} avoids it.")));
                     }
                     Meets::NotKnown if shunned.allergen.is_some() => {
-                        guarded
-                            .warnings
-                            .push(warn(format!("{chain}: not known whether it has {}, which {} avoids.", shunned.word, self.name)));
+                        guarded.warnings.push(warn(format!("{chain}: not known whether it has {word}, which {name} avoids.")));
                     }
-                    Meets::NotKnown | Meets::Nothing => {}
+                    Meets::MayHold | Meets::NotKnown if may_hold(&kitchen.foods, shunned, found.food) => {
+                        guarded.warnings.push(warn(format!("{chain}: may contain {word}, which {name} avoids: read the packet.")));
+                    }
+                    Meets::MayHold | Meets::MadeOfKind | Meets::Near(_) | Meets::NotKnown | Meets::Nothing => {}
                 }
             }
             guarded.warnings.extend(self.not_eaten(food).map(|why| warn(format!("{chain}: {why}."))));
@@ -337,6 +183,8 @@ impl<'k> Plate<'k> {
             let of_line = WordsOf::line(&kitchen.foods, line, &holds, meal_name(self.meal));
             guarded.told_of_words(&[], of_line.told(&kitchen.foods, household, &wary));
         }
+        let of_meal = WordsOf::meal(kitchen, self.meal);
+        guarded.told_of_words(&[], of_meal.told(&kitchen.foods, household, &wary));
     }
 
     /// What an eater's `eats` says of a food.
@@ -378,44 +226,8 @@ impl<'k> Plate<'k> {
     }
 }
 
-fn certain(words: &[&Shunned], id: FoodId, food: &Food) -> impl Iterator<Item = String> {
-    words.iter().filter(move |word| matches!(meets(word, id, food), Meets::Is(_))).map(|word| word.word.clone())
-}
-
 /// A name as a key of TOML: in quotes where it has a letter that a bare key may not have.
 fn toml_key(name: &str) -> String {
     let bare = !name.is_empty() && name.chars().all(|c| c.is_ascii_alphanumeric() || "-_".contains(c));
     if bare { name.to_owned() } else { format!("\"{name}\"") }
-}
-
-/// How a food meets a word.
-pub(super) enum Meets {
-    /// It is what the word names, or bears it: "sesame".
-    Is(String),
-    /// It bears the group that the word's food belongs to, without saying of what: "nuts".
-    MayBe(String),
-    NotKnown,
-    Nothing,
-}
-
-/// Has it this allergen for certain?
-pub(super) fn bears(food: &Food, allergen: Allergen) -> bool {
-    let of = |fact: &Option<Fact<Vec<Allergen>>>| fact.as_ref().is_some_and(|fact| fact.value.contains(&allergen));
-    of(&food.allergens) || of(&food.contains)
-}
-
-pub(super) fn meets(shunned: &Shunned, id: FoodId, food: &Food) -> Meets {
-    if let Some(allergen) = shunned.allergen.filter(|one| bears(food, *one)) {
-        return Meets::Is(allergen.name().to_owned());
-    }
-    if shunned.food == Some(id) || (shunned.kind.is_some() && shunned.kind == food.kind) {
-        return Meets::Is(shunned.word.clone());
-    }
-    if let Some(group) = shunned.group.iter().find(|one| shunned.food.is_some() && bears(food, **one)) {
-        return Meets::MayBe(group.name().to_owned());
-    }
-    if food.unknown || (food.allergens.is_none() && (shunned.allergen.is_some() || !shunned.group.is_empty())) {
-        return Meets::NotKnown;
-    }
-    Meets::Nothing
 }

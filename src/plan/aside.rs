@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::allergies::Guarded;
+use super::guarded::Guarded;
 use super::servings::{goes_into, servings};
 use crate::kitchen::{Kitchen, Meal, Mistake, Piece, Recipe, RecipeId, Swap, Ware, Warning, Week, Who};
 

@@ -165,6 +165,15 @@ pub struct ShortMeal {
     pub takes: Minutes,
     /// How long before it is begun: soaking.
     pub ahead: Minutes,
+    /// When that is for this meal, once today is known, and whether it is over by then.
+    pub begins: Option<Begins>,
+}
+
+/// When what is done ahead of a dish would have to begin.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Begins {
+    pub at: DateTime,
+    pub is_past: bool,
 }
 
 /// Everything a week makes, with what cooked lots served.

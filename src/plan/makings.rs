@@ -272,7 +272,7 @@ impl Planner<'_> {
         let takes = minutes(&amount);
         let (at, label, word) = (meal.at_time, meal.label.clone(), meal.word.clone());
         let ahead = recipe.steps.iter().filter_map(|step| step.ahead).max().unwrap_or_default();
-        self.made.short.push(ShortMeal { at, label, word, meal: meal_name(meal), recipe: id, amount, takes, ahead });
+        self.made.short.push(ShortMeal { at, label, word, meal: meal_name(meal), recipe: id, amount, takes, ahead, begins: None });
     }
 
     /// The very session that uses it, or the latest whose food is ready by then.

@@ -7,9 +7,8 @@
 
 use std::collections::BTreeMap;
 
-use super::servings::served_lines;
 use crate::foods::{Food, FoodId, Foods, Item};
-use crate::kitchen::{Ingredient, Meal, Recipe, Wanted};
+use crate::kitchen::{Ingredient, Recipe, Wanted};
 use crate::measure::{Number, Unit, Word, steps_up};
 
 /// What adds up to whole pieces: one food by one unit.
@@ -56,13 +55,6 @@ pub fn times_taken<'l>(foods: &Foods, lines: impl IntoIterator<Item = (&'l Ingre
         }
     }
     all
-}
-
-/// The lines of a meal with how many times each is taken, whole ones of what is never cut.
-pub fn taken_lines<'m>(foods: &Foods, meal: &'m Meal) -> Vec<(&'m Ingredient, Number)> {
-    let served: Vec<(&Ingredient, Number)> = served_lines(meal).collect();
-    let taken = times_taken(foods, served.iter().map(|(line, times)| (*line, times.clone())));
-    served.into_iter().map(|(line, _)| line).zip(taken).collect()
 }
 
 /// The food and the amount of a line, so many times.

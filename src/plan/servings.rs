@@ -3,6 +3,8 @@
 use std::collections::BTreeSet;
 
 use super::making::Apart;
+use super::pieces::times_taken;
+use crate::foods::Foods;
 use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, Recipe, RecipeId, Ware};
 use crate::measure::Number;
 
@@ -60,6 +62,13 @@ fn serving<'m>(meal: &'m Meal, line: &'m Ingredient, times: impl Fn(&Diner) -> O
 /// The lines of a meal with how many times each is served: once a share, or once for the table.
 pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, Number)> {
     servings(meal).into_iter().map(|serving| (serving.line, serving.times))
+}
+
+/// The lines of a meal with how many times each is taken, whole ones of what is never cut.
+pub fn taken_lines<'m>(foods: &Foods, meal: &'m Meal) -> Vec<(&'m Ingredient, Number)> {
+    let served: Vec<(&Ingredient, Number)> = served_lines(meal).collect();
+    let taken = times_taken(foods, served.iter().map(|(line, times)| (*line, times.clone())));
+    served.into_iter().map(|(line, _)| line).zip(taken).collect()
 }
 
 /// Does the food or dish go into this recipe, at any depth?

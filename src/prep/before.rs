@@ -12,7 +12,7 @@ use crate::foods::{FoodId, Foods, Place};
 use crate::kitchen::{Kitchen, RecipeId, Ware, Week};
 use crate::measure::Number;
 use crate::measure::Quantity;
-use crate::plan::{Draw, MadeAt, Makings};
+use crate::plan::{Batches, Draw, MadeAt, Making, Makings};
 
 /// Steps done ahead and food to be thawed, by the clock; what has only a day comes first on it.
 pub(super) fn before(kitchen: &Kitchen, week: &Week, makings: &Makings, draws: &[Draw], sessions: &[SessionPlan]) -> Vec<Before> {
@@ -74,6 +74,15 @@ pub(super) fn begun(kitchen: &Kitchen, makings: &Makings, session: usize, plan: 
     begun
 }
 
+/// When the first of what is done ahead of a dish begins that would be made at a meal; `None` where nothing is done ahead.
+pub fn begins_ahead(kitchen: &Kitchen, recipe: RecipeId, amount: &Quantity, meal: DateTime) -> Option<DateTime> {
+    let batches = Batches::to_yield(&kitchen.recipes[recipe], &kitchen.foods, amount.exact());
+    let makes = batches.make(&kitchen.recipes[recipe]);
+    let at = MadeAt::Meal(0);
+    let making = Making { recipe, at, on: meal.date(), batches, makes, uses: vec![], spare: None, boxes: vec![], apart: vec![] };
+    starts(kitchen, &making, meal, &|_| vec![0]).into_iter().map(|(_, at)| at).min()
+}
+
 fn starts_of(plan: &SessionPlan, recipe: RecipeId, step: usize) -> Vec<i64> {
     let rounds = plan.tasks.iter().filter(|task| task.step().is_some_and(|one| one.recipe == recipe && one.step == step));
     rounds.map(|task| task.start_minute).collect()
@@ -128,6 +137,21 @@ mod tests {
         let at = Moment::At(date(2026, 11, 29).at(2, 0, 0, 0));
         let text = "Soak 300 g dried white beans in cold water".into();
         assert_eq!(notes, [Before { at, errand: Errand::Step { recipe: crate::kitchen::RecipeId(0), step: 0, text, bought: vec![] } }]);
+    }
+
+    #[test]
+    fn a_dish_made_at_a_meal_is_in_water_long_before_it() {
+        // Supper at 18:30 less 16 h is 02:30: nobody's hands, so that is when. With hands, 20:00 of the evening before.
+        let mut kitchen = kitchen();
+        let soak = Step { ahead: Some(Minutes(16 * 60)), ..step("Soak.") };
+        kitchen.recipes = vec![recipe("mash", "White-bean mash", 6.0, vec![soak, step("Mash.")])];
+        let supper = date(2026, 12, 2).at(18, 30, 0, 0);
+        let begins = |kitchen: &Kitchen| begins_ahead(kitchen, RecipeId(0), &Quantity::portions(2.5), supper);
+        assert_eq!(begins(&kitchen), Some(date(2026, 12, 2).at(2, 30, 0, 0)));
+        kitchen.recipes[0].steps[0].hands = Minutes(2);
+        assert_eq!(begins(&kitchen), Some(date(2026, 12, 1).at(20, 0, 0, 0)));
+        kitchen.recipes[0].steps[0].ahead = None;
+        assert_eq!(begins(&kitchen), None);
     }
 
     #[test]

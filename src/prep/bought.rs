@@ -8,7 +8,7 @@ use super::cuts::first_handled;
 use super::{Errand, Moment, PrepPlan};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, RecipeId, Wanted, Warning, Week};
-use crate::plan::{MadeAt, Makings, Need};
+use crate::plan::{MadeAt, Making, Makings, Need};
 use crate::words::{clock, day};
 
 /// One food of a step done ahead that no trip brings in time. The step counts from 0.
@@ -25,6 +25,18 @@ pub struct BoughtLater {
 
 /// No shop is open before this hour: what is put in water at two in the night has been bought the day before. Common practice, no source.
 const SHOPS_OPEN: i8 = 7;
+
+/// Dishes of which something is done ahead before that time, as far as it is known before their sessions are planned.
+pub fn begun_before(kitchen: &Kitchen, week: &Week, makings: &Makings, time: DateTime) -> Vec<RecipeId> {
+    let is_before = |making: &&Making| {
+        let base = match making.at {
+            MadeAt::Session(index) => week.sessions.get(index).map(|session| session.start),
+            MadeAt::Meal(index) => week.meals.get(index).map(|meal| meal.at_time),
+        };
+        base.is_some_and(|base| starts(kitchen, making, base, &|_| vec![0]).iter().any(|(_, at)| *at < time))
+    };
+    makings.makings.iter().filter(is_before).map(|making| making.recipe).collect()
+}
 
 /// What steps done ahead need and `needs` has on a later trip, in the order of the makings.
 pub fn bought_later(kitchen: &Kitchen, week: &Week, makings: &Makings, needs: &[Need]) -> Vec<BoughtLater> {

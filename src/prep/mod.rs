@@ -41,7 +41,8 @@ mod uses;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
-pub use bought::{BoughtLater, bought_later, warned_of_bought_later};
+pub use before::begins_ahead;
+pub use bought::{BoughtLater, begun_before, bought_later, warned_of_bought_later};
 pub use build::{plans_alone, prep, prep_under_way, turnover};
 pub use cautions::{Care, Holds, cautions};
 pub use cooked::CardCook;

@@ -10,15 +10,16 @@ use jiff::civil::Date;
 use super::ask::{Ask, Window};
 use super::line;
 use super::list::{ListLine, Section, ShopVisit, Stop, TripList, Without};
-use super::paid::{Paid, stays};
+use super::paid::{Came, Paid, stays};
 use super::shelf::{Stocked, is_priced, stock, stock_by_the_pack};
 use super::shops::{Choice, visit};
 use super::trips::{Needs, WithoutATrip};
 use super::windows::{Bought, buy};
-use crate::foods::{Food, FoodId};
+use crate::foods::{Food, FoodId, Place};
 use crate::kitchen::{Choose, Kitchen, Mistake, Pack, ShopId, Trip, Warning, Week};
 use crate::measure::{Dimension, Money, Number, Quantity, tidy};
 use crate::plan::{Demand, Demanded, Need};
+use crate::shelf::home;
 
 /// The section of what has none.
 const OTHER: &str = "Other";
@@ -301,15 +302,16 @@ impl<'a> Counter<'a> {
             match outcome {
                 Outcome::Plain { need, total } => {
                     let food = &self.kitchen.foods[need.food];
-                    nowhere.push((self.section_anywhere(need.food, shops), line::plain(need, food, total)));
+                    nowhere.push((self.section_anywhere(need.food, shops), line::plain(need, food, self.home(need.food), total)));
                 }
                 Outcome::Unmet(ask) => {
-                    nowhere.push((self.section_anywhere(ask.need.food, shops), line::unmet(ask)));
+                    nowhere.push((self.section_anywhere(ask.need.food, shops), line::unmet(ask, self.home(ask.need.food))));
                 }
                 Outcome::Bought { ask, at, chosen } => {
                     let there = &at[*chosen];
                     costs[there.shop] += Money(there.bought.whole.price);
-                    let mut line = line::bought(ask, there, &stays(ask, there, on));
+                    let came = self.came(ask.need.food, on);
+                    let mut line = line::bought(ask, there, came.to, &stays(ask, there, came));
                     line.without = self.without(ask, there, shops[there.shop]);
                     goods[there.shop].push((section_of(ask.food, &there.stocked, &there.bought), line));
                 }
@@ -340,10 +342,18 @@ impl<'a> Counter<'a> {
 
     fn paid(&self, trip: usize, on: Date, plan: &TripPlan) -> Vec<Paid> {
         let paid = plan.outcomes.iter().filter_map(|outcome| match outcome {
-            Outcome::Bought { ask, at, chosen } => Some(Paid::of(trip, ask, &at[*chosen], on)),
+            Outcome::Bought { ask, at, chosen } => Some(Paid::of(trip, ask, &at[*chosen], self.came(ask.need.food, on))),
             _ => None,
         });
         paid.collect()
+    }
+
+    fn came(&self, food: FoodId, on: Date) -> Came {
+        Came { on, to: self.home(food) }
+    }
+
+    fn home(&self, food: FoodId) -> Place {
+        home(&self.kitchen.foods, &self.kitchen.lots, food)
     }
 
     /// The section a pack of this trip names, priced or not, else the food's own.

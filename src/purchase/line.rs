@@ -26,9 +26,9 @@ const A_QUARTER: f64 = 0.25;
 const FRESH_DAYS: i64 = 21;
 
 /// The line of a need that is bought at a shop.
-pub(super) fn bought(ask: &Ask, there: &AtShop, stays: &[Stay]) -> ListLine {
+pub(super) fn bought(ask: &Ask, there: &AtShop, to: Place, stays: &[Stay]) -> ListLine {
     let AtShop { stocked, windows, bought, left, .. } = there;
-    let mut line = plain(ask.need, ask.food, &ask.total);
+    let mut line = plain(ask.need, ask.food, to, &ask.total);
     line.packs = pack_lines(stocked, bought);
     line.cost = Some(Money(bought.whole.price));
     line.left = Quantity::of(&ask.need.dimension, tidy(ask.base(*left)));
@@ -42,13 +42,13 @@ pub(super) fn bought(ask: &Ask, there: &AtShop, stays: &[Stay]) -> ListLine {
 }
 
 /// The line of a need of which all may stay unmet.
-pub(super) fn unmet(ask: &Ask) -> ListLine {
-    let line = plain(ask.need, ask.food, &ask.total);
+pub(super) fn unmet(ask: &Ask, to: Place) -> ListLine {
+    let line = plain(ask.need, ask.food, to, &ask.total);
     ListLine { cost: Some(Money::ZERO), short: line.need.clone(), ..line }
 }
 
-/// The line of a need that nobody sells, or sells without a price, or that stands in its own words.
-pub(super) fn plain(need: &Need, food: &Food, total: &Number) -> ListLine {
+/// The line of a need that nobody sells, or sells without a price, or that stands in its own words. It would be put away in `to`.
+pub(super) fn plain(need: &Need, food: &Food, to: Place, total: &Number) -> ListLine {
     let wanted = || need.uses.iter().filter(|part| is_wanted(part));
     let mut what_for: Vec<String> = Vec::new();
     for part in wanted().filter(|part| !part.top_up) {
@@ -88,7 +88,7 @@ pub(super) fn plain(need: &Need, food: &Food, total: &Number) -> ListLine {
         last_used: wanted().filter(|part| !part.top_up).map(|part| part.on).max(),
         what_for,
         top_up: wanted().any(|part| part.top_up),
-        fresh: is_fresh(food),
+        fresh: is_fresh(food, to),
         own_words,
         windows: None,
         optional: wanted().all(|part| part.optional),
@@ -174,9 +174,8 @@ pub fn pieces_about(food: &Food, amount: &Quantity) -> Option<u32> {
     (grams > 0.0 && pieces >= 0.5 && enough <= MOST_COUNTED).then_some(enough as u32)
 }
 
-fn is_fresh(food: &Food) -> bool {
-    let days = [Place::Cupboard, Place::Fridge].into_iter().filter_map(|place| food.keeps.at(place)).map(|days| days.0).max();
-    days.is_some_and(|days| days < FRESH_DAYS)
+fn is_fresh(food: &Food, to: Place) -> bool {
+    food.keeps.at(to).is_some_and(|days| days.0 < FRESH_DAYS)
 }
 
 /// The packs of each window, and what is bought beyond them.

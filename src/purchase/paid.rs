@@ -2,7 +2,7 @@
 //!
 //! Knows a need and what was bought for it; no other need, no recipe.
 //!
-//! Left-overs keep from the trip, the longer of cupboard and fridge; a pack that had to be opened keeps its opened days
+//! Left-overs keep from the trip, as long as they do where they are put away; a pack that had to be opened keeps its opened days
 //! from the first use of its window, whichever ends first. What is left *keeps* where it is good seven days after the
 //! week's last; no known keeping time keeps. A staple's top-up is no left-over, but counts among what keeps or spoils.
 //! Fares, and what rounding leaves over, count as used.
@@ -11,7 +11,7 @@ use jiff::civil::Date;
 
 use super::ask::{Ask, Window, WindowFor};
 use super::choose::AtShop;
-use crate::foods::FoodId;
+use crate::foods::{FoodId, Place};
 use crate::measure::{Days, Dimension, Money, Number, tidy};
 use crate::shelf::after_days;
 
@@ -39,7 +39,7 @@ pub struct Stay {
 }
 
 impl Paid {
-    pub(super) fn of(trip: usize, ask: &Ask, there: &AtShop, on: Date) -> Paid {
+    pub(super) fn of(trip: usize, ask: &Ask, there: &AtShop, came: Came) -> Paid {
         let whole = &there.bought.whole;
         Paid {
             food: ask.need.food,
@@ -47,7 +47,7 @@ impl Paid {
             dimension: ask.need.dimension.clone(),
             bought: ask.total.to_f64() + tidy(ask.base(there.left)) - ask.base(whole.short),
             cost: Money(whole.price),
-            stays: stays(ask, there, on),
+            stays: stays(ask, there, came),
         }
     }
 
@@ -57,11 +57,18 @@ impl Paid {
     }
 }
 
-/// What stays of what was bought on the day `on`. A pack that is still closed keeps from the trip, an opened one from the first use
+/// When goods come into the house, and where they are put away.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Came {
+    pub on: Date,
+    pub to: Place,
+}
+
+/// What stays of what was bought. A pack that is still closed keeps from the trip, an opened one from the first use
 /// of its window too, whichever ends first.
-pub(super) fn stays(ask: &Ask, there: &AtShop, on: Date) -> Vec<Stay> {
+pub(super) fn stays(ask: &Ask, there: &AtShop, came: Came) -> Vec<Stay> {
     let keeps = &ask.food.keeps;
-    let closed = [&keeps.cupboard, &keeps.fridge].into_iter().flatten().map(|fact| fact.value).max().map(|days| after_days(on, days));
+    let closed = keeps.at(came.to).map(|days| after_days(came.on, days));
     let opened = keeps.opened.as_ref().map(|fact| fact.value);
     let mut stays = Vec::new();
     let all_left = tidy(ask.base(there.left));

@@ -12,12 +12,14 @@ use std::borrow::Cow;
 use jiff::civil::{Date, DateTime, Time};
 
 use super::{Stages, stages};
-use crate::book::{Bench, Booked, goods_of, issue_meal, issue_session, open_lines, put_all, records};
+use crate::book::{
+    Bench, Booked, goods_of, issue_meal, issue_session, line_key, meal_key, open_lines, put_all, records, session_key, trip_key,
+};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Meal, Trip, Warning, Week};
 use crate::plan::{Demand, MadeAt, Standing, State, demand, plan_begun, span};
 use crate::prep::{Turnover, turnover};
-use crate::purchase::{Basket, TripBuys, WeekBuys, choose};
+use crate::purchase::{Basket, TripBuys, TripList, WeekBuys, choose};
 use crate::words::{day, day_clock, listed};
 
 /// What a week's last print told.
@@ -31,6 +33,8 @@ pub struct AsPrinted<'p> {
 /// A week with all that is not booked, planned as if it still lay ahead.
 #[derive(Debug, Clone)]
 pub(super) struct AsPlanned {
+    /// Its lots are those that the stages draw on.
+    pub kitchen: Kitchen,
     pub week: Week,
     pub stages: Stages,
     pub basket: Basket,
@@ -65,8 +69,39 @@ impl<'w, 'p> Lived<'w, 'p> {
     }
 
     /// Plans what is taken as done: only the weeks whose past counts need it.
-    pub fn plan_past(&mut self, kitchen: &Kitchen) {
-        self.as_planned = Some(AsPlanned::of(kitchen, self.not_booked_yet()));
+    pub fn plan_past(&mut self, then: Kitchen) {
+        self.as_planned = Some(AsPlanned::of(then, self.not_booked_yet()));
+    }
+
+    /// The kitchen as its shelf lay when the first of what is now taken as done, and stands on no print, was to happen. What was thrown
+    /// away or bought beside the plan since was not known then; what of this week is booked stays booked.
+    pub fn shelf_then<'k>(&self, kitchen: &'k Kitchen) -> Cow<'k, Kitchen> {
+        let is_past = |state| state == State::TakenAsDone;
+        let trips = self.standing.trips(&self.week, is_past).filter(|trip| self.printed_trip(trip).is_none()).map(|trip| trip.on);
+        let sessions = self.standing.sessions(&self.week, is_past).map(|session| session.start);
+        let sessions = sessions.filter(|start| self.printed_session(*start).is_none()).map(DateTime::date);
+        let Some(first) = trips.chain(sessions).min() else { return Cow::Borrowed(kitchen) };
+        let lots = self.booked.lots_on(first, kitchen, |key| self.is_keyed(key));
+        if lots == kitchen.lots { Cow::Borrowed(kitchen) } else { Cow::Owned(Kitchen { lots, ..kitchen.clone() }) }
+    }
+
+    /// Does the book name something of this week so?
+    fn is_keyed(&self, key: &str) -> bool {
+        let Week { trips, sessions, meals, .. } = &*self.week;
+        let of_trip = |trip: &Trip| key == trip_key(trip.on, trip.nth) || key.starts_with(&line_key((trip.on, trip.nth), "", 0));
+        let is_own = |trip: &Trip| key == trip_key(trip.on, trip.nth);
+        trips.iter().any(of_trip)
+            || sessions.iter().any(|session| key == session_key(session.start))
+            || meals.iter().any(|meal| key == meal_key(meal))
+            || self.own_trips_done().iter().any(is_own)
+    }
+
+    fn printed_trip(&self, trip: &Trip) -> Option<&'p TripBuys> {
+        self.print?.buys.trips.iter().find(|told| (told.on, told.nth) == (trip.on, trip.nth))
+    }
+
+    fn printed_session(&self, start: DateTime) -> Option<&'p Turnover> {
+        self.print?.turnovers.iter().find(|session| session.start == start)
     }
 
     /// The week with all that is not booked, be it past.
@@ -86,10 +121,9 @@ impl<'w, 'p> Lived<'w, 'p> {
 
     /// What a trip that is taken as done bought: its lines that are not booked.
     fn bought(&self, kitchen: &Kitchen, trip: &Trip) -> Option<TripBuys> {
-        let is_it = |on: Date, nth: usize| (on, nth) == (trip.on, trip.nth);
-        let printed = self.print.and_then(|print| print.buys.trips.iter().find(|told| is_it(told.on, told.nth))).cloned();
-        let planned = || self.as_planned.as_ref()?.basket.trips.iter().find(|told| is_it(told.on, told.nth)).map(TripBuys::from);
-        printed.or_else(planned).map(|bought| open_lines(&kitchen.foods, &bought, self.booked))
+        let is_it = |told: &&TripList| (told.on, told.nth) == (trip.on, trip.nth);
+        let planned = || self.as_planned.as_ref()?.basket.trips.iter().find(is_it).map(TripBuys::from);
+        self.printed_trip(trip).cloned().or_else(planned).map(|bought| open_lines(&kitchen.foods, &bought, self.booked))
     }
 
     /// What the sessions and meals that are done or taken as done needed, as they are planned before anything of the week was cooked.
@@ -120,11 +154,8 @@ impl<'w, 'p> Lived<'w, 'p> {
     }
 
     /// What a session that is taken as done took and gave.
-    pub fn turnover(&self, kitchen: &Kitchen, start: DateTime) -> Option<Turnover> {
-        if let Some(printed) = self.print.and_then(|print| print.turnovers.iter().find(|session| session.start == start)) {
-            return Some(printed.clone());
-        }
-        self.as_planned.as_ref()?.turnover(kitchen, start)
+    pub fn turnover(&self, start: DateTime) -> Option<Turnover> {
+        self.printed_session(start).cloned().or_else(|| self.as_planned.as_ref()?.turnover(start))
     }
 
     /// The meals that are done or taken as done.
@@ -144,7 +175,7 @@ impl<'w, 'p> Lived<'w, 'p> {
             happened.push((trip.on.to_datetime(Time::midnight()), Happened::Trip(open_lines(&kitchen.foods, trip, self.booked))));
         }
         for session in self.standing.sessions(&self.week, is_past) {
-            happened.extend(self.turnover(kitchen, session.start).map(|session| (session.start, Happened::Session(session))));
+            happened.extend(self.turnover(session.start).map(|session| (session.start, Happened::Session(session))));
         }
         for meal in self.standing.meals(&self.week, is_past) {
             let place = self.as_planned.as_ref().and_then(|planned| planned.week.meals.iter().position(|other| other == meal));
@@ -171,8 +202,7 @@ impl<'w, 'p> Lived<'w, 'p> {
 
     /// A trip that is past, and of which nobody can say what it was to buy: what is written into the week later is planned with it.
     pub fn neither_booked_nor_printed(&self) -> Option<Warning> {
-        let told =
-            |trip: &&Trip| self.print.is_some_and(|print| print.buys.trips.iter().any(|told| (told.on, told.nth) == (trip.on, trip.nth)));
+        let told = |trip: &&Trip| self.printed_trip(trip).is_some();
         let trips: Vec<String> = self
             .standing
             .trips(&self.week, |state| state == State::TakenAsDone)
@@ -209,16 +239,16 @@ impl<'w, 'p> Lived<'w, 'p> {
 }
 
 impl AsPlanned {
-    fn of(kitchen: &Kitchen, week: Week) -> AsPlanned {
-        let stages = stages_as_planned(kitchen, &week);
-        let basket = choose(kitchen, &week, &stages.needs.needs);
-        AsPlanned { week, stages, basket }
+    fn of(kitchen: Kitchen, week: Week) -> AsPlanned {
+        let stages = stages_as_planned(&kitchen, &week);
+        let basket = choose(&kitchen, &week, &stages.needs.needs);
+        AsPlanned { kitchen, week, stages, basket }
     }
 
-    pub fn turnover(&self, kitchen: &Kitchen, start: DateTime) -> Option<Turnover> {
+    fn turnover(&self, start: DateTime) -> Option<Turnover> {
         let index = self.week.sessions.iter().position(|session| session.start == start)?;
         let Stages { makings, demanded, netted, .. } = &self.stages;
-        Some(turnover(kitchen, &self.week, makings, &demanded.demand, &netted.draws, index))
+        Some(turnover(&self.kitchen, &self.week, makings, &demanded.demand, &netted.draws, index))
     }
 }
 

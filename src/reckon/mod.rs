@@ -7,6 +7,7 @@
 //! Files are read before it and written after it; what takes long (the schedule, the budget's advice, other rounds of the shops) is
 //! reckoned when it is asked for. Knows no file and no terminal.
 
+mod another;
 mod budget;
 mod carry;
 mod day;
@@ -31,13 +32,13 @@ use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Loaded, Mistake, PackKind, Session, Spot, Trip, Ware, Warning, Week};
 use crate::measure::Money;
 use crate::pantry::{self, Netted};
-use crate::plan::{self, Demand, Demanded, Makings, ShortMeal, State};
+use crate::plan::{self, Begins, Demand, Demanded, Makings, ShortMeal, State};
 use crate::prep::{self, Effort, PrepPlan, Turnover, UnderWay};
 use crate::purchase::{self, Awaiting, Basket, Needs, Reserved, ShoppingList, TripList};
 use crate::shelf::counts_packs;
 use crate::telling;
 use crate::words;
-use carry::Another;
+use another::Another;
 use lived::{AsPlanned, Lived};
 
 /// What every stage answered for one week.
@@ -183,7 +184,7 @@ pub fn reckon_beside<'k>(
         begun,
         paid: booked.paid_between(first, last),
         past_trips: past_trips(&kitchen, &lived),
-        past_sessions: past_sessions(&loaded.kitchen, &lived),
+        past_sessions: past_sessions(&lived),
         past_meals: lived.past_meals(),
         as_planned: lived.as_planned,
         kitchen,
@@ -264,10 +265,10 @@ fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
     past.map(told).chain(own).chain(own_done).collect()
 }
 
-fn past_sessions(kitchen: &Kitchen, lived: &Lived) -> Vec<PastSession> {
+fn past_sessions(lived: &Lived) -> Vec<PastSession> {
     let past = lived.week.sessions.iter().zip(&lived.standing.sessions).filter(|(_, state)| **state != State::Open);
     let told = |(session, state): (&Session, &State)| {
-        let turnover = lived.turnover(kitchen, session.start);
+        let turnover = lived.turnover(session.start);
         PastSession { start: session.start, state: *state, turnover }
     };
     past.map(told).collect()
@@ -316,6 +317,7 @@ fn open_stages<'w>(
     };
     let mut week = week;
     let mut stages = stages(kitchen, &week, plan::plan_begun(kitchen, &week));
+    stages.makings.short.iter_mut().for_each(|short| short.begins = begins_by(kitchen, short, *today));
     let own = purchase::trips_of_their_own(kitchen, &week, &stages.demanded, &stages.netted, *today);
     if !own.is_empty() {
         let trips = &mut week.to_mut().trips;
@@ -325,6 +327,15 @@ fn open_stages<'w>(
         purchase::leave_out_the_unmet(kitchen, week.to_mut(), &stages.demanded, done, &mut stages.needs);
     }
     Ok((week, stages))
+}
+
+/// Nobody reads a list before this hour: what begins earlier on the day itself is over. Common practice, no source.
+const PEOPLE_ARE_UP: i8 = 7;
+
+/// When what is done ahead of a meal that runs short had to begin.
+fn begins_by(kitchen: &Kitchen, short: &ShortMeal, today: Date) -> Option<Begins> {
+    let at = prep::begins_ahead(kitchen, short.recipe, &short.amount, short.at)?;
+    Some(Begins { at, is_past: at < today.at(PEOPLE_ARE_UP, 0, 0, 0) })
 }
 
 impl Reckoning<'_> {
@@ -380,9 +391,9 @@ impl Reckoning<'_> {
         plan
     }
 
-    /// The plan of the sessions that are taken as done, as they were planned on the shelf of the household's files; `None` where none is.
-    pub fn prep_as_planned(&self, kitchen: &Kitchen, effort: Effort) -> Option<PrepPlan> {
-        let AsPlanned { week, stages: Stages { makings, demanded, netted, .. }, .. } = self.as_planned.as_ref()?;
+    /// The plan of the sessions that are taken as done, as they were planned; `None` where none is.
+    pub fn prep_as_planned(&self, effort: Effort) -> Option<PrepPlan> {
+        let AsPlanned { kitchen, week, stages: Stages { makings, demanded, netted, .. }, .. } = self.as_planned.as_ref()?;
         Some(prep::prep(kitchen, week, makings, &demanded.demand, &netted.draws, effort))
     }
 

@@ -6,18 +6,20 @@ use std::rc::Rc;
 
 use jiff::civil::Date;
 
-use super::carry::{Another, carry};
+use super::another::Another;
+use super::carry::carry;
 use super::lived::{Lived, as_it_happened};
 use super::walk::Walk;
 use crate::kitchen::Kitchen;
 
-/// Plans the past of weeks that overlap, and gives the shelf as it left it.
+/// Plans the past of weeks that overlap, each on the shelf as it lay when its unprinted past began, and gives the shelf as it left it.
 pub(super) fn live_through<'k>(kitchen: &'k Kitchen, weeks: &mut [Lived]) -> Cow<'k, Kitchen> {
     let not_booked: Vec<Rc<Another>> = weeks.iter().enumerate().map(|(place, week)| Rc::new(Another::not_booked(place, week))).collect();
     for (place, week) in weeks.iter_mut().enumerate().filter(|(_, week)| week.standing.has_taken_as_done()) {
         let others: Vec<Rc<Another>> = not_booked.iter().filter(|other| other.place != place).cloned().collect();
-        let shelf = carry(&Walk::default(), Cow::Borrowed(kitchen), &others, week, Date::MIN).kitchen;
-        week.plan_past(&shelf);
+        let then = week.shelf_then(kitchen);
+        let shelf = carry(&Walk::default(), then, &others, week, Date::MIN).kitchen;
+        week.plan_past(shelf.into_owned());
     }
     as_it_happened(kitchen, weeks)
 }

@@ -8,17 +8,17 @@ use std::rc::Rc;
 
 use jiff::civil::Date;
 
-use super::carry::Another;
+use super::another::Another;
 use super::lived::Lived;
 use super::walk::Walk;
-use super::{AsPrinted, Begun, Stages, carry, open_stages, past};
+use super::{AsPrinted, Begun, PEOPLE_ARE_UP, Stages, carry, open_stages, past};
 use crate::book::Booked;
 use crate::foods::as_purchased;
-use crate::kitchen::{Ingredient, Kitchen, Loaded, Lot, Meal, Mistake, Open, Wanted, Ware, Warning, Week};
+use crate::kitchen::{Ingredient, Kitchen, Loaded, Lot, Meal, Mistake, Open, RecipeId, Wanted, Ware, Warning, Week};
 use crate::measure::{Money, Number, Quantity};
 use crate::pantry::last_day;
 use crate::plan::{self, Demanded, Makings, in_makes};
-use crate::prep::{AtTheMeal, Effort, at_the_meal, session_minutes};
+use crate::prep::{self, AtTheMeal, Effort, at_the_meal, session_minutes};
 use crate::purchase::{self, Basket, Needs};
 use crate::shelf::{Prices, lot_dates, worth};
 
@@ -36,6 +36,7 @@ pub struct Trials<'k> {
     week: Week,
     places: Vec<Option<usize>>,
     begun: Option<(Begun, &'k Booked)>,
+    today: Date,
 }
 
 /// One way to fill the week, reckoned.
@@ -107,7 +108,7 @@ pub fn trials<'k>(
     let mut warnings = loaded.warnings.clone();
     warnings.extend(carried.warnings);
     warnings.extend(lived.neither_booked_nor_printed().filter(|_| !open.is_empty()));
-    let trials = Trials { kitchen: carried.kitchen, whole, open, warnings, week, places, begun };
+    let trials = Trials { kitchen: carried.kitchen, whole, open, warnings, week, places, begun, today };
     let written = plan::guard(&trials.kitchen, &trials.week);
     if written.mistakes.is_empty() { trials.run(&[]).map(|_| trials) } else { Err(written.mistakes) }
 }
@@ -161,6 +162,14 @@ impl Trials<'_> {
             None => plan::plan(&self.kitchen, &week).is_ok(),
             Some(_) => plan::plan_begun(&self.kitchen, &week).short.is_empty(),
         }
+    }
+
+    /// Dishes that soak before their food is bought, or that should be in water by now.
+    pub fn begun_too_late(&self, tried: &Tried) -> Vec<RecipeId> {
+        let Tried { week, makings, needs, .. } = tried;
+        let mut late: Vec<RecipeId> = prep::bought_later(&self.kitchen, week, makings, &needs.needs).iter().map(|one| one.recipe).collect();
+        late.extend(prep::begun_before(&self.kitchen, week, makings, self.today.at(PEOPLE_ARE_UP, 0, 0, 0)));
+        late
     }
 
     /// The sessions that are still to come.
@@ -223,6 +232,15 @@ impl Trials<'_> {
 
     /// Does the shelf hold as much as a line asks for, on this day? A lot that cannot be compared is taken to be enough.
     pub fn shelf_holds(&self, line: &Ingredient, on: Date) -> bool {
+        self.holds(line, |lot| lot_dates(&self.kitchen.foods, &self.kitchen.recipes, lot).may_be_drawn_on(on))
+    }
+
+    /// As [`Trials::shelf_holds`], whenever that is. What is always there is.
+    pub fn shelf_holds_ever(&self, line: &Ingredient) -> bool {
+        matches!(line.ware(), Ware::Food(food) if self.kitchen.rules.always.contains(&food)) || self.holds(line, |_| true)
+    }
+
+    fn holds(&self, line: &Ingredient, good: impl Fn(&Lot) -> bool) -> bool {
         let kitchen: &Kitchen = &self.kitchen;
         let share = |lot: &Lot| {
             let wanted = match &line.wanted {
@@ -237,8 +255,7 @@ impl Trials<'_> {
             };
             wanted.is_positive().then(|| lot.amount.exact() / &wanted)
         };
-        let good = |lot: &&Lot| lot_dates(&kitchen.foods, &kitchen.recipes, lot).may_be_drawn_on(on);
-        let lots = kitchen.lots.iter().filter(|lot| lot.of == line.ware() && !lot.amount.is_zero()).filter(good);
+        let lots = kitchen.lots.iter().filter(|lot| lot.of == line.ware() && !lot.amount.is_zero()).filter(|lot| good(lot));
         lots.map(|lot| share(lot).unwrap_or(Number::ONE)).sum::<Number>() >= Number::ONE
     }
 

@@ -8,7 +8,7 @@ use std::cell::RefCell;
 use std::collections::HashMap;
 use std::rc::Rc;
 
-use super::carry::{Another, Step};
+use super::another::{Another, Step};
 use crate::kitchen::Lot;
 
 /// Where one stands on the way, by number.

@@ -4,9 +4,10 @@ use crate::kitchen::{ApplianceId, Names};
 use crate::measure::Units;
 use crate::prep::{PersonId, SessionPlan};
 
+use super::face::Weight;
 use super::flow::Block;
 use super::frame::across;
-use super::page::{BLACK, HAIRLINE, Item, Rect, Rule, TextRun, Weight};
+use super::page::{BLACK, HAIRLINE, Item, Rect, Rule, TextRun};
 use super::scale::Size;
 use super::text::{Line, Setter, Style, baseline, plain, strong, width_of};
 use super::wording::temperature;

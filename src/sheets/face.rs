@@ -7,13 +7,18 @@ use std::sync::OnceLock;
 use ttf_parser::Face;
 use unicode_normalization::UnicodeNormalization;
 
-use super::page::Weight;
-
 /// Characters below this are looked up once: Latin, Greek and Cyrillic.
 const NEAR: u32 = 0x530;
 
 /// Stands for a character that the faces have no shape for.
 const STAND_IN: char = '□';
+
+/// The weight of a run of text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Weight {
+    Regular,
+    SemiBold,
+}
 
 /// One face: its file, and the glyphs it maps characters to.
 pub struct Typeface {

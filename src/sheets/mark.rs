@@ -1,7 +1,8 @@
 //! The mark of a print: which plan a sheet belongs to. It stands in the foot of each page, for people, and in the PDF's keywords, for
 //! whoever reads the file. What the mark is made from is not known here.
 
-use super::page::{MARGIN, Page, SOFT, TextRun, Weight};
+use super::face::Weight;
+use super::page::{MARGIN, Page, SOFT, TextRun};
 use super::{Settings, Sheet};
 use crate::words::plan_mark;
 

@@ -49,11 +49,12 @@ mod wording;
 mod tests;
 
 pub use count::count_sheet;
+pub use face::Weight;
 pub use guide::{guide_stem, person_guide, prep_guide};
 pub use handout::{Author, handout_sheet};
 pub use labels::{LabelGrid, label_sheet};
 pub use mark::{mark, mark_of};
-pub use page::{Bookmark, Bounds, HAIRLINE, Item, Link, MARGIN, Page, Rect, Rule, TextRun, Weight};
+pub use page::{Bookmark, Bounds, HAIRLINE, Item, Link, MARGIN, Page, Rect, Rule, TextRun};
 pub use pdf::to_pdf;
 pub use recipes::{Told, recipe_sheet};
 pub use scale::Size;

@@ -2,14 +2,7 @@
 
 use crate::kitchen::Paper;
 
-use super::face::typeface;
-
-/// The weight of a run of text.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Weight {
-    Regular,
-    SemiBold,
-}
+use super::face::{Weight, typeface};
 
 /// How dark ink is: 0 is black, 1 is the paper.
 pub type Grey = f32;

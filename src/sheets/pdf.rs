@@ -13,10 +13,10 @@ use printpdf::{
 use subsetter::GlyphRemapper;
 
 use super::Sheet;
-use super::face::{Typeface, typeface};
+use super::face::{Typeface, Weight, typeface};
 use super::mark::keywords;
 use super::outline::{add_links, add_outline};
-use super::page::{Page, Rect, Rule, TextRun, Weight};
+use super::page::{Page, Rect, Rule, TextRun};
 
 const WEIGHTS: [Weight; 2] = [Weight::Regular, Weight::SemiBold];
 

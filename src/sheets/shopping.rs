@@ -8,10 +8,11 @@ use crate::measure::Units;
 use crate::prep::Before;
 use crate::purchase::{ListLine, ShopVisit, ShoppingList, Stop, TripList};
 
+use super::face::Weight;
 use super::flow::{Block, Column, Cursor, pour, pour_evenly, under_headings};
 use super::frame::{GRID, Head, across, columns, columns_apart, finished, headed, number_pages};
 use super::notes::Notes;
-use super::page::{BLACK, Item, Page, Rect, Weight};
+use super::page::{BLACK, Item, Page, Rect};
 use super::parts::{opposite, underlined};
 use super::scale::{Scale, Size};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};

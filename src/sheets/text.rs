@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use unicode_linebreak::linebreaks;
 
-use super::face::{printable, typeface};
-use super::page::{BLACK, Grey, Item, SOFT, TextRun, Weight};
+use super::face::{Weight, printable, typeface};
+use super::page::{BLACK, Grey, Item, SOFT, TextRun};
 
 /// A stretch of text in one style.
 #[derive(Debug, Clone, PartialEq)]

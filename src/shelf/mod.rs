@@ -4,11 +4,13 @@
 
 mod dates;
 mod draw;
+mod home;
 mod opened;
 mod price;
 
 pub use dates::{LotDates, after_days, lot_dates};
 pub use draw::{First, Shelf, Taken, When};
+pub use home::home;
 pub use opened::{counts_packs, food_rate, is_near_a_tin, once_opened};
 pub use price::{Prices, rounded, worth};
 

@@ -88,6 +88,49 @@ fn another_differs_in_two_meals_again_and_again() {
 }
 
 #[test]
+fn a_dish_that_soaks_before_its_trip_is_not_proposed() {
+    // Spelk soaks from 02:00 of the 29th, and its trip is on that day: brack, 2.00, with lubb, 0.50. Bought a day earlier, spelk: 1.00.
+    let soaked = super::dish("Spelk pot", "spelk", "") + "[[step]]\ntext = \"Soak.\"\nhands = \"1 min\"\n";
+    let soaked = soaked.replace("text = \"Cook.\"\nhands = \"10 min\"", "text = \"Soak the {spelk}.\"\nahead = \"12 h\"");
+    let week = |on: &str| {
+        format!(
+            "from = 2026-11-30\n[[trip]]\non = {on}\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n{}",
+            open("2026-12-01", "")
+        )
+    };
+    let proposed = |on: &str| composed(&stall().recipe("spelk-pot", &soaked).week(&week(on)), &[])["net_cost"].clone();
+    assert_eq!(proposed("2026-11-29"), "2.50");
+    assert_eq!(proposed("2026-11-28"), "1.50");
+}
+
+#[test]
+fn a_meal_that_stays_open_from_the_shelf_says_which_wish_keeps_out_what_lies_there() {
+    let pot =
+        |more: &str| format!("[[lot]]\nrecipe = \"spelk-pot\"\namount = \"4 portions\"\nplace = \"fridge\"\nmade = 2026-11-28\n{more}");
+    let lubb = "[[lot]]\nfood = \"lubb\"\namount = \"400 g\"\nplace = \"cupboard\"\n";
+    let week = |compose: &str, meals: String| {
+        format!(
+            "from = 2026-11-30\n[compose]\n{compose}\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n{meals}"
+        )
+    };
+    let why = |compose: &str, pantry: &str, days: &[&str]| {
+        let meals = days.iter().map(|day| open(day, "")).collect();
+        let proposal = composed(&stall().pantry(pantry).week(&week(compose, meals)), &["--from-shelf"]);
+        proposal["open"][0]["why"].as_str().unwrap_or_default().to_owned()
+    };
+    let both = pot(lubb);
+    let two = ["2026-12-01", "2026-12-02"];
+    assert_eq!(why("", &both, &two), "what the shelf holds for it is kept out by same_again_after: 2 days");
+    assert_eq!(
+        why("same_again_after = \"1 day\"\none_at_most = 1", &both, &two),
+        "what the shelf holds for it is kept out by one_at_most: 1"
+    );
+    // Made on the 28th, it keeps five days.
+    assert_eq!(why("", &both, &["2026-12-05"]), "what lies on the shelf is not good until then");
+    assert_eq!(why("", &pot(""), &["2026-12-01"]), "the shelf does not hold enough for any of its patterns");
+}
+
+#[test]
 fn one_meal_is_filled_anew_and_the_rest_held() {
     let kitchen = stall().meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
     let first = each(&composed(&kitchen, &[]));

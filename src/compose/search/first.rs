@@ -8,7 +8,7 @@ use super::super::guess::Guess;
 use super::super::rules;
 use super::super::table::Table;
 use super::super::wish::Wish;
-use super::shake::{GUESSED, throw};
+use super::shake::throw;
 use super::{Chosen, Search};
 use crate::kitchen::{Kitchen, Made, RecipeId, Ware};
 
@@ -17,6 +17,9 @@ const WEEKS: usize = 24;
 
 /// So many fillings are tried for a week before it is given up.
 const STEPS: usize = 3_000;
+
+/// To rank so many fillings takes about as long as to try one.
+const RANKED_A_STEP: usize = 500;
 
 /// So many fillings of one meal are followed before the meal before it is given another.
 const PATIENCE: usize = 3;
@@ -73,7 +76,7 @@ impl Search<'_, '_, '_> {
     /// Weeks that the guess holds for cheap, each from other recipes, bettered a meal at a time.
     pub(super) fn laid(&mut self, guess: &Guess, dice: &mut u64) -> Vec<Chosen> {
         // With little effort, half of it.
-        let weeks = (self.left / (2 * GUESSED * self.unit())).clamp(1, WEEKS);
+        let weeks = (self.left / (2 * self.guessed())).clamp(1, WEEKS);
         let banned: Vec<BTreeSet<RecipeId>> =
             (0..weeks).map(|number| if number == 0 { BTreeSet::new() } else { self.drawn(dice) }).collect();
         let laid = in_two(&banned, |banned| {
@@ -85,7 +88,7 @@ impl Search<'_, '_, '_> {
                 (guess.cost(&week), week)
             })
         });
-        self.left = self.left.saturating_sub(weeks * GUESSED * self.unit());
+        self.left = self.left.saturating_sub(weeks * self.guessed());
         let mut found: Vec<(f64, Chosen)> = laid.into_iter().flatten().collect();
         found.sort_by(|one, other| one.0.total_cmp(&other.0).then_with(|| one.1.cmp(&other.1)));
         found.dedup_by(|one, other| one.1 == other.1);
@@ -109,6 +112,7 @@ impl Search<'_, '_, '_> {
             return true;
         }
         let mut tried = 0;
+        *steps = steps.saturating_sub(self.options[gap].len() / RANKED_A_STEP);
         for option in guess.ranked(&self.options[gap], week, gap, banned) {
             if *steps == 0 || tried == PATIENCE {
                 return false;
@@ -132,9 +136,6 @@ impl Search<'_, '_, '_> {
     }
 
     pub(super) fn most_cooked(&self) -> usize {
-        match self.table.lifted {
-            Some(Wish::RecipesAtMost) => usize::MAX,
-            _ => self.table.wishes.recipes_at_most as usize,
-        }
+        if self.table.is_loose(&Wish::RecipesAtMost) { usize::MAX } else { self.table.wishes.recipes_at_most as usize }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::super::at_once::in_two;
 use super::super::bound::Bound;
-use super::super::floor::Floor;
+use super::super::floor::{Floor, Least};
 use super::super::value::{Value, as_good_as};
 use super::{Chosen, Search};
 
@@ -76,7 +76,8 @@ impl Proof<'_, '_, '_, '_> {
         let begun: Vec<Chosen> = open.iter().map(|place| chosen.iter().copied().chain([options[next][*place]]).collect()).collect();
         let least = in_two(&begun, |begun| self.floor.of_first(begun));
         self.search.spend(begun.len());
-        open.into_iter().zip(least).filter(|(_, least)| least.net.is_some_and(|net| !self.is_above(net))).map(|(place, _)| place).collect()
+        let could_be = |least: &Least| least.net.is_some_and(|net| !self.is_above(net)) && !self.is_overspent(least.cost);
+        open.into_iter().zip(least).filter(|(_, least)| could_be(least)).map(|(place, _)| place).collect()
     }
 
     /// Are there few enough weeks that could be as good as the best known one, by the bound alone?
@@ -105,12 +106,17 @@ impl Proof<'_, '_, '_, '_> {
 
     /// Does something else come before the cost?
     fn by_something_else(&self) -> bool {
-        self.search.table.from_shelf || self.search.table.lifted.is_some()
+        let table = self.search.table;
+        table.from_shelf || table.lifted.is_some() || table.held.is_some()
     }
 
     /// Can no week that begins so be as good as the best known?
     fn is_dearer(&self, taken: &[usize]) -> bool {
-        !self.by_something_else() && self.known.is_some() && self.is_above(self.bound.of_first(taken))
+        if self.by_something_else() {
+            return false;
+        }
+        let least = self.bound.of_first(taken);
+        self.is_above(least) || self.is_overspent(least)
     }
 
     /// Is a net cost above all that counts as equally cheap as the best known?
@@ -118,6 +124,11 @@ impl Proof<'_, '_, '_, '_> {
         let wishes = &self.search.table.wishes;
         let by_cost = wishes.prefer[0] == crate::kitchen::Prefer::Cost;
         by_cost && self.known.is_some_and(|known| net > as_good_as(known.net, wishes))
+    }
+
+    /// Does a list cost more than may be spent?
+    fn is_overspent(&self, cost: i64) -> bool {
+        self.search.table.wishes.spend_at_most.is_some_and(|most| cost > most.0)
     }
 
     pub(super) fn look(&mut self) {

@@ -24,7 +24,11 @@ const NEAR: usize = 6;
 
 /// So many weeks are shaken at once; to guess at one of them costs about as much as to reckon so many.
 const SHAKEN: usize = 4;
-pub(super) const GUESSED: usize = 16;
+const GUESSED: usize = 16;
+
+/// So many fillings are ranked in the time of one unit of work; up to so many of one meal that is part of the work of a week.
+const RANKED: usize = 60;
+const RANKED_ALONG: usize = 2_000;
 
 /// A week is bettered where it costs no more than the best by one in so many.
 const PROMISING: i64 = 12;
@@ -116,11 +120,17 @@ impl Search<'_, '_, '_> {
         is_better
     }
 
+    /// What it takes to guess at one week: of many fillings, as long as it takes to rank them twice.
+    pub(super) fn guessed(&self) -> usize {
+        let all: usize = self.options.iter().map(Vec::len).sum();
+        (GUESSED * self.unit()).max(2 * all / RANKED)
+    }
+
     /// Of a few weeks near a good one, each shaken in another way, the nearest to what is wanted.
     fn nearest_shaken(&mut self, from: &Chosen, guess: &Guess, round: usize, dice: &mut u64) -> Chosen {
         let seeds: Vec<(usize, u64)> = (0..SHAKEN).map(|number| (SHAKEN * round + number, throw(dice, usize::MAX) as u64)).collect();
         let shaken = in_two(&seeds, |(number, seed)| self.shaken(from, guess, *number, &mut seed.clone()));
-        self.left = self.left.saturating_sub(SHAKEN * GUESSED * self.unit());
+        self.left = self.left.saturating_sub(SHAKEN * self.guessed());
         self.judge(&shaken);
         let nearest = shaken.iter().min_by(|one, other| nearer(self.table, &self.known[*one], &self.known[*other], 0));
         nearest.unwrap_or(from).clone()
@@ -163,7 +173,7 @@ impl Search<'_, '_, '_> {
             recipes(plate.wares).for_each(|recipe| of_recipe[recipe.0] += 1);
         }
         // A lifted wish may be broken.
-        let is_lifted = |wish: &Wish| table.lifted.as_ref() == Some(wish);
+        let is_lifted = |wish: &Wish| table.is_loose(wish);
         if table.wishes.one_at_most.by_place.is_empty() && !is_lifted(&Wish::OneAtMost(None)) {
             let most = table.wishes.times("");
             banned.extend((0..of_recipe.len()).filter(|recipe| of_recipe[*recipe] >= most).map(RecipeId));
@@ -247,6 +257,7 @@ impl Search<'_, '_, '_> {
 
     /// A nearer week that differs in one meal, or in two that are exchanged: what seems cheapest is tried first, a few at a time.
     fn better(&mut self, now: &Chosen, (bound, guess): (&Bound, &Guess), gap: usize, as_good: i64) -> Option<Chosen> {
+        self.left = self.left.saturating_sub(self.options[gap].len().saturating_sub(RANKED_ALONG) / RANKED);
         let near = self.near(now, bound, guess, gap);
         let mut weeks: Vec<Chosen> = near.into_iter().map(|option| with(now, gap, option)).collect();
         weeks.extend(self.exchanges(now, guess, gap));

@@ -4,10 +4,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use pretty_assertions::assert_eq;
 
+use super::row::{ANNEX_II, COMMON, read_row};
 use super::*;
-use crate::foods::Place;
-use crate::foods::key_of;
-use crate::measure::US_CUP_ML;
+use crate::foods::{Allergen, Fact, Food, Keeping, Kind, Measured, Nutrients, Place, key_of};
+use crate::measure::{Days, US_CUP_ML};
 
 mod holes;
 mod names;
@@ -407,10 +407,4 @@ fn a_broken_row_is_named_by_its_line() {
     assert_eq!(read(&row("chopped=lots")).unwrap_err(), Fault { line: 2, what: "\"lots\" is no number".into() });
     assert_eq!(read("# comment\nname\tcup").unwrap_err().line, 2);
     assert_eq!(read(&format!("{header}\nonion")).unwrap_err(), Fault { line: 2, what: "1 cells, not 26".into() });
-}
-
-#[test]
-fn a_figure_without_a_source_is_refused() {
-    assert_eq!(fact("160", "", number), Err("\"160\" has no source".into()));
-    assert_eq!(fact("160 @ from memory", "", number), Ok(Some(Fact { value: 160.0, source: "from memory".into() })));
 }

@@ -2,6 +2,7 @@
 
 use super::Default::{Is, None, Required};
 use super::Shape::*;
+use super::line::line;
 use super::meals::{COMPOSE, EACH_DAY};
 use super::{File, Heading, heading, key};
 use crate::foods::Kind;
@@ -203,17 +204,6 @@ pub(in crate::kitchen) static KITCHEN: File = File {
         ),
     ],
 };
-
-const LINE: &[super::Key] = &[
-    key("food", Name, None, "the food; or recipe, one of the two", "\"white beans\""),
-    key("recipe", Name, None, "the id of another recipe", "\"herb-yoghurt\""),
-    key("amount", Amount, None, "how much of it; without, to taste", "\"200 g\""),
-    key("prep", Text, None, "what is done to it: the part after the comma of a line", "\"drained\""),
-];
-
-pub(super) const fn line(name: &'static str) -> Heading {
-    heading(name, LINE)
-}
 
 pub(in crate::kitchen) static RECIPE: File = File {
     name: "recipe",

@@ -2,7 +2,7 @@
 
 use super::Default::{Is, None, Required};
 use super::Shape::*;
-use super::household::line;
+use super::line::line;
 use super::{File, Heading, heading, key};
 
 pub(in crate::kitchen) static MEALS: File = File {

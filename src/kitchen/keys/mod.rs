@@ -4,6 +4,7 @@
 //! A table says what may stand where, not how a value is read.
 
 mod household;
+mod line;
 mod meals;
 mod range;
 mod schema;

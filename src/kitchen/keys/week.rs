@@ -2,7 +2,7 @@
 
 use super::Default::{Is, None, Required};
 use super::Shape::*;
-use super::household::line;
+use super::line::line;
 use super::meals::{COMPOSE, EACH_DAY};
 use super::{File, heading, key};
 

@@ -63,7 +63,7 @@ fn unbought(w: &Words, at: usize, own: &str, bought: &[String], foods: &Foods) -
     let words = |name: &str| -> Vec<String> { key_of(name).split(' ').map(str::to_owned).collect() };
     let (mine, other) = (words(own), words(&food.name));
     let same = other.iter().any(|word| mine.contains(word));
-    let had = bought.iter().any(|one| *one == food.name);
+    let had = bought.contains(&food.name);
     let plain = matches!(food.kind, Some(FoodKind::Water | FoodKind::Household));
     (!same && !had && !plain).then(|| w.text(at..end).to_owned())
 }

@@ -1,7 +1,7 @@
 //! Lines of a recipe: `200 g recipe:herb-yoghurt`, `1 portion recipe:pearl-barley, warm`.
 
 use super::measure::Measure;
-use super::{Line, LineError, LineOf, Reader, join};
+use super::{Line, LineError, LineOf, Reader, join, read_line};
 use crate::measure::{Amount, Kind, Quantity, Unit};
 
 impl Reader<'_> {
@@ -40,12 +40,35 @@ impl Reader<'_> {
         let mut from = end;
         while from < self.end {
             let to = self.separator(from);
-            prep.push(w.plain(from..to));
+            let part = w.plain(from..to);
+            if let Some(more) = self.more(&part) {
+                return Err(another(id, &part, more, w.byte(from)));
+            }
+            prep.push(part);
             from = to + 1;
+        }
+        if let Some((remark, more)) = remarks.iter().find_map(|remark| Some((remark, self.more(remark)?))) {
+            return Err(another(id, remark, more, w.byte(end)));
         }
         let of = LineOf::Recipe { id: id.to_owned(), amount };
         Ok(Line { of, prep: join(prep), remark: join(remarks), instead: None, optional: false, doubts: Vec::new() })
     }
+
+    /// The amount of a food that a part of the line asks for beside the recipe: of "plus 20 g feta" that is "20 g feta".
+    fn more<'t>(&self, part: &'t str) -> Option<&'t str> {
+        let part = part.trim_start_matches(['+', '&', ' ']);
+        let more = JOINS.iter().find_map(|join| part.strip_prefix(join)).unwrap_or(part).trim_start();
+        let Ok(Line { of: LineOf::Food { food, item: Some(item) }, .. }) = read_line(more, self.foods, self.spoons) else { return None };
+        let is_weighed = !matches!(item.amount.unit, Unit::Piece | Unit::Portion | Unit::Word(_));
+        (more.starts_with(char::is_numeric) && (is_weighed || self.foods.find(&food).is_some())).then_some(more)
+    }
+}
+
+const JOINS: [&str; 4] = ["plus ", "and ", "with ", "also "];
+
+fn another(id: &str, part: &str, more: &str, offset: usize) -> LineError {
+    let cause = format!("\"{part}\" is bought by no line of recipe:{id}");
+    LineError::new(cause, format!("write \"{more}\" on a line of its own"), offset)
 }
 
 fn recipe_amount(measure: &Measure, id: &str, offset: usize) -> Result<Amount, LineError> {

@@ -4,11 +4,11 @@ use std::collections::BTreeMap;
 
 use toml::de::DeValue;
 
+use super::any;
 use super::names::Names;
-use super::plates;
 use super::shapes;
 use super::source::{Findings, Source};
-use super::table::{Entry, Table, kind_of, unseen_letter};
+use super::table::{Entry, Table, unseen_letter};
 use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
 use crate::kitchen::keys::LETTERS;
 use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
@@ -77,9 +77,9 @@ impl<'k> Speech<'k> {
     /// All lines of `key`; `heading` is how a line is written as a table.
     pub fn lines(&mut self, table: &Table<'_>, key: &str, heading: &'static str) -> Vec<Ingredient> {
         self.each_line(table, key, heading, |speech, written| match written {
-            Written::Line(typed, source) => match plates::split(&typed.text) {
+            Written::Line(typed, source) => match any::split(&typed.text) {
                 Some(_) => {
-                    plates::refuse(typed.text.trim(), source.spot(typed.byte), speech.found);
+                    any::refuse(typed.text.trim(), source.spot(typed.byte), speech.found);
                     Vec::new()
                 }
                 None => speech.line(typed, source),
@@ -111,7 +111,7 @@ impl<'k> Speech<'k> {
                 all
             }
             Some(entry) => {
-                let cause = format!("{key}: expected lines, found {}", kind_of(entry.value));
+                let cause = format!("{key}: expected lines, found {}", shapes::kind_of(entry.value));
                 table.mistake(key, cause, "Write one line an ingredient between \"\"\" and \"\"\", or a list of texts.");
                 Vec::new()
             }
@@ -197,7 +197,7 @@ impl<'k> Speech<'k> {
                 lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect()
             }
             Err(error) => {
-                let meant = self.recipes.in_a_line(text);
+                let meant = self.recipes.in_a_line(text).filter(|_| !text.contains("recipe:"));
                 let remedy = meant.map_or(error.remedy.clone(), |meant| format!("write recipe: before the id of a recipe: \"{meant}\""));
                 self.found.mistake(place(&error), error.cause, remedy);
                 Vec::new()

@@ -3,10 +3,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::any;
 use super::checks::{gives, would_give};
 use super::hint;
 use super::lines::{Speech, Typed, Written};
-use super::source::{Findings, Source};
+use super::source::Source;
 use super::table::Table;
 use crate::foods::{FoodId, as_purchased};
 use crate::kitchen::{AnyLine, FittingFood, Ingredient, Pack, PackKind, Plate, Recipe, RecipeId, Spot, Wanted, Ware};
@@ -50,11 +51,22 @@ pub(super) fn read_plates(asking: &Asking<'_, '_>, key: &str, places: &Places<'_
     let read = |speech: &mut Speech<'_>, typed: Written<'_, '_>| match typed {
         Written::Line(typed, source) => match any_line(&typed, source, asking, places, speech) {
             Some(plate) => plate.into_iter().collect(),
-            None => speech.line(typed, source).into_iter().map(Plate::As).collect(),
+            None => food_line(typed, source, asking, speech).into_iter().map(Plate::As).collect(),
         },
         Written::Table(table) => speech.table_line(table).into_iter().map(Plate::As).collect(),
     };
     speech.each_line(asking.table, key, "[[meal.each]]", read)
+}
+
+/// A line of a food or a recipe. What reads as a heading is one that lacks its amount, unless it says what it is for: "For the table:".
+fn food_line(typed: Typed, source: &Source, asking: &Asking<'_, '_>, speech: &mut Speech<'_>) -> Vec<Ingredient> {
+    let headings = speech.headings.len();
+    let lines = speech.line(typed, source);
+    for (at, heading) in speech.headings.drain(headings..).filter(|(_, heading)| !heading.to_lowercase().starts_with("for ")) {
+        let cause = format!("\"{heading}:\" names no amount, so {} would be without it", asking.whose);
+        asking.table.file.found.mistake(at, cause, format!("Write how much: \"100 g {heading}\"; or take the line out."));
+    }
+    lines
 }
 
 /// Two places of one word are filled by two different things: tells where fewer fit than the word has places.
@@ -93,7 +105,7 @@ fn any_line(
     speech: &mut Speech<'_>,
 ) -> Option<Option<Plate>> {
     let text = typed.text.trim();
-    let (before, after) = split(text)?;
+    let (before, after) = any::split(text)?;
     let at = source.spot(typed.byte + if typed.exact { typed.text.len() - typed.text.trim_start().len() } else { 0 });
     let end = after.find(|c: char| c.is_whitespace() || ",;".contains(c)).unwrap_or(after.len());
     let (word, tail) = (after[..end].to_lowercase(), &after[end..]);
@@ -115,13 +127,6 @@ fn any_line(
     };
     let wanted = Place { before: before.trim(), amount, word: &word, tail, at: &at, whose: &asking.whose };
     Some(Some(Plate::Any(wanted.filled(text, places, speech))))
-}
-
-/// What stands before and after "any:".
-pub(super) fn split(text: &str) -> Option<(&str, &str)> {
-    let lower = text.to_ascii_lowercase();
-    let at = lower.match_indices("any:").map(|(at, _)| at).find(|at| *at == 0 || lower[..*at].ends_with(|c: char| !c.is_alphanumeric()))?;
-    Some((text.get(..at)?, text.get(at + 4..)?))
 }
 
 struct Place<'p> {
@@ -206,10 +211,4 @@ fn is_counted(pack: &Pack) -> bool {
         PackKind::Loose { step, .. } => step.dimension(),
     };
     dimension == Dimension::Count
-}
-
-/// Where a place stands although none may.
-pub(super) fn refuse(text: &str, at: Spot, found: &Findings) {
-    let cause = format!("\"{text}\" is a place to be filled, and none can stand here");
-    found.mistake(at, cause, "any: stands in each and shared of a pattern or of an open meal. Name a food or a recipe here.");
 }

@@ -6,7 +6,7 @@ use toml::de::DeValue;
 
 use super::names::Names;
 use super::shapes;
-use super::table::{Entry, Table, kind_of};
+use super::table::{Entry, Table};
 use crate::kitchen::{Aim, ApplianceId, Person, Session};
 
 pub(super) fn read_session(table: &Table<'_>, appliances: &Names) -> Option<Session> {
@@ -95,7 +95,7 @@ fn read_person(table: &Table<'_>, item: Entry<'_>, start: Option<DateTime>) -> O
         },
         DeValue::Table(_) => read_person_table(&Table::open(item, "[[session.people]]", table.file)?, start),
         other => {
-            let cause = format!("expected a name or a table of a person, found {}", kind_of(other));
+            let cause = format!("expected a name or a table of a person, found {}", shapes::kind_of(other));
             table.file.found.mistake(table.file.source.spot(item.start), cause, "Write \"cook\" or { name = \"Jo\", as = \"helper\" }.");
             None
         }

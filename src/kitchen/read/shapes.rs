@@ -5,9 +5,7 @@ use jiff::civil::{Date, DateTime, Time};
 use toml::de::DeValue;
 
 use super::hint;
-use super::table::kind_of;
 use crate::foods::Kind;
-use crate::kitchen::keys::{Key, Shape};
 use crate::measure::{
     Celsius, Currency, Days, Dimension, InPacks, Minutes, Money, Number, Quantity, ReadError, Spoons, read_celsius, read_days,
     read_in_packs, read_kelvin, read_minutes, read_money, read_quantity, read_share,
@@ -24,7 +22,19 @@ const MOST_DAYS: i64 = 366 * 100;
 const MOST_MONEY: i64 = 1_000_000_000_000;
 const YEARS: std::ops::RangeInclusive<i16> = 1900..=2999;
 
-fn wrong<T>(cause: String, remedy: impl Into<String>) -> Read<T> {
+/// What a value is, in words.
+pub(super) fn kind_of(value: &DeValue<'_>) -> &'static str {
+    match value {
+        DeValue::String(_) => "a text",
+        DeValue::Integer(_) | DeValue::Float(_) => "a number",
+        DeValue::Boolean(_) => "true or false",
+        DeValue::Datetime(_) => "a date or time",
+        DeValue::Array(_) => "a list",
+        DeValue::Table(_) => "a table",
+    }
+}
+
+pub(super) fn wrong<T>(cause: String, remedy: impl Into<String>) -> Read<T> {
     Err(ReadError { cause, remedy: remedy.into() })
 }
 
@@ -77,7 +87,7 @@ pub(super) fn zero_or_more(value: &DeValue<'_>) -> Read<f64> {
     if (0.0..MOST).contains(&number) { Ok(number) } else { wrong(format!("{number} is not zero or more"), "Write a number of 0 or more.") }
 }
 
-fn number(value: &DeValue<'_>) -> Read<f64> {
+pub(super) fn number(value: &DeValue<'_>) -> Read<f64> {
     let digits = match value {
         DeValue::Integer(number) if number.radix() == 10 => number.as_str(),
         DeValue::Float(number) => number.as_str(),
@@ -99,38 +109,6 @@ pub(super) fn whole(least: u32) -> impl FnOnce(&DeValue<'_>) -> Read<u32> {
         }
         wrong(format!("{number} is not a whole number from {least} to 1000"), format!("Write a whole number, {least} or more."))
     }
-}
-
-/// Does the figure lie in the range of its key? A value that is no figure of that shape has been told already, or is read in a way of its
-/// own.
-pub(super) fn within(key: &Key, value: &DeValue<'_>) -> Read<()> {
-    let Some(range) = key.range() else { return Ok(()) };
-    let end = |typed: &'static str| figure(&key.shape, &DeValue::String(typed.into()));
-    let (Some(figure), Some(least), Some(most)) = (figure(&key.shape, value), end(range.least), end(range.most)) else { return Ok(()) };
-    let (than, end) = match figure {
-        figure if figure < least => ("less", range.least),
-        figure if figure > most => ("more", range.most),
-        _ => return Ok(()),
-    };
-    let typed = text_or_digits(value).unwrap_or_default();
-    wrong(format!("{typed} is {than} than {end}"), format!("Write a figure {}.", range.words()))
-}
-
-/// The number by which a figure is compared with the ends of its range.
-fn figure(shape: &Shape, value: &DeValue<'_>) -> Option<f64> {
-    match shape {
-        Shape::Number | Shape::NumberOrZero | Shape::WholeNumber | Shape::NumberOr(_) | Shape::Money => number(value),
-        Shape::Share => share(value),
-        Shape::Duration => minutes(value).map(|minutes| minutes.0 as f64),
-        Shape::Days => days(value).map(|days| days.0 as f64),
-        Shape::Temperature => celsius(value).map(|celsius| celsius.0),
-        Shape::Degrees => kelvin(value),
-        Shape::Weight => grams(value),
-        Shape::Volume => litres(value),
-        Shape::WeightOrVolume => weight_or_volume(value).map(|one| one.base()),
-        _ => return None,
-    }
-    .ok()
 }
 
 /// One of a few words, in any letter case.

@@ -1,12 +1,7 @@
-//! One file as text: where a byte stands as line and column; and its tree, where it is TOML.
-//!
-//! A byte order mark is a mistake, named as such, rather than skipped.
+//! One file as text: where a byte stands as line and column; and what is found wrong in any file.
 
 use std::cell::{Cell, RefCell};
 
-use toml::de::DeTable;
-
-use super::syntax;
 use crate::kitchen::{Mistake, NotLoaded, Spot, Warning};
 use crate::measure::ReadError;
 
@@ -110,14 +105,6 @@ impl Source {
         let line = self.starts.partition_point(|start| *start <= byte).max(1);
         let end = self.starts.get(line).copied().unwrap_or(self.text.len());
         self.text.get(self.starts[line - 1]..end).unwrap_or("")
-    }
-
-    /// The file's table, or `None` with every syntax error said: what a broken file seems to hold would only mislead.
-    pub fn parse(&self, found: &Findings) -> Option<DeTable<'_>> {
-        let (table, errors) = DeTable::parse_recoverable(&self.text);
-        let errors_at = errors.iter().map(|error| (error.span().map_or(0, |span| span.start.min(self.text.len())), error.message()));
-        syntax::tell(self, &errors_at.collect::<Vec<_>>(), found);
-        errors.is_empty().then(|| table.into_inner())
     }
 }
 

@@ -1,15 +1,24 @@
-//! What is wrong in a file that is not TOML: which line, in plain words, and what would mend it.
+//! A file's tree, where it is TOML; where it is not, which line is wrong, in plain words, and what would mend it.
 //!
 //! The parser says where it stumbled; a person wants to know where the slip is. A text that was never closed is told where it begins, a
 //! heading with one pair of brackets among those with two where it stands, and a recipe's plain text as what it is.
 
 use jiff::civil::Date;
+use toml::de::DeTable;
 
 use super::source::{Findings, Source};
 use crate::kitchen::Spot;
 
+/// The file's table, or `None` with every syntax error said: what a broken file seems to hold would only mislead.
+pub(super) fn parse<'s>(source: &'s Source, found: &Findings) -> Option<DeTable<'s>> {
+    let (table, errors) = DeTable::parse_recoverable(&source.text);
+    let errors_at = errors.iter().map(|error| (error.span().map_or(0, |span| span.start.min(source.text.len())), error.message()));
+    tell(source, &errors_at.collect::<Vec<_>>(), found);
+    errors.is_empty().then(|| table.into_inner())
+}
+
 /// Tells every error of the parser, given by its byte and its message; of one line the first.
-pub(super) fn tell(source: &Source, errors: &[(usize, &str)], found: &Findings) {
+fn tell(source: &Source, errors: &[(usize, &str)], found: &Findings) {
     if !errors.is_empty() && is_plain_recipe(source) {
         let remedy = "Rename it, so that it ends in .txt, and take it in with: spence adopt FILE.";
         found.mistake(source.whole(), "this reads like a recipe's text, not like TOML", remedy);
@@ -223,7 +232,7 @@ mod tests {
     fn said_of(text: &str) -> String {
         let source = Source::new("a.toml".into(), text.into());
         let found = Findings::default();
-        assert!(source.parse(&found).is_none(), "{text} was read");
+        assert!(parse(&source, &found).is_none(), "{text} was read");
         found.into_parts().0.iter().map(|mistake| mistake.to_string()).collect::<Vec<_>>().join("\n")
     }
 
@@ -254,7 +263,7 @@ mod tests {
     fn several_broken_lines_are_all_said() {
         let source = Source::new("a.toml".into(), "name = “Mash”\nmakes = \"2 portions\"\nkeeps = soon\n".into());
         let found = Findings::default();
-        assert!(source.parse(&found).is_none());
+        assert!(parse(&source, &found).is_none());
         let said: Vec<String> = found.into_parts().0.iter().map(|m| m.to_string()).collect();
         assert_eq!(said[0], "a.toml:1:8: “ is a curly quote, which TOML does not read. Write straight quotes: \" or '.");
         assert!(said[1].starts_with("a.toml:3:9: this is not valid TOML: "), "{said:?}");
@@ -298,7 +307,7 @@ mod tests {
     fn a_recipe_s_plain_text_is_told_as_what_it_is() {
         let source = Source::new("recipes/soup.toml".into(), "Leek soup\nServes 4\n\n3 leeks\n1 l stock\n\nBoil.\n".into());
         let found = Findings::default();
-        assert!(source.parse(&found).is_none());
+        assert!(parse(&source, &found).is_none());
         let said: Vec<String> = found.into_parts().0.iter().map(|mistake| mistake.to_string()).collect();
         let one = "recipes/soup.toml:1:1: this reads like a recipe's text, not like TOML. \
                    Rename it, so that it ends in .txt, and take it in with: spence adopt FILE.";

@@ -4,7 +4,8 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::hint;
-use super::shapes::{Read, within};
+use super::range::within;
+use super::shapes::{self, Read, kind_of};
 use super::source::{Findings, Source};
 use crate::kitchen::keys::{File, Heading, Key, LETTERS, Shape};
 use crate::kitchen::{KeysAt, Spot};
@@ -193,7 +194,7 @@ impl<'a> Table<'a> {
                 self.file.check_name(key, item);
             }
             let at = self.file.source.spot(item.start);
-            match super::shapes::text(item.value) {
+            match shapes::text(item.value) {
                 Ok(text) => texts.push((text, at)),
                 Err(error) => self.file.found.mistake(at, format!("{key}: {}", error.cause), error.remedy),
             }
@@ -284,16 +285,4 @@ fn unknown_key(name: &str, inline: bool, here: &Heading, schema: &File) -> (Stri
 
 fn heading_place(heading: &str) -> String {
     if heading.is_empty() { "at the top of the file".to_owned() } else { format!("under {heading}") }
-}
-
-/// What a value is, in words.
-pub(super) fn kind_of(value: &DeValue<'_>) -> &'static str {
-    match value {
-        DeValue::String(_) => "a text",
-        DeValue::Integer(_) | DeValue::Float(_) => "a number",
-        DeValue::Boolean(_) => "true or false",
-        DeValue::Datetime(_) => "a date or time",
-        DeValue::Array(_) => "a list",
-        DeValue::Table(_) => "a table",
-    }
 }

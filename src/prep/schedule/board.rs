@@ -43,6 +43,8 @@ pub(super) struct Board<'a> {
     pub next: Vec<Option<usize>>,
     /// Whether a load is put into the coolest setting that goes, rather than the warmest.
     pub coolest: bool,
+    /// One a job: who alone is asked for its hands, where that is somebody who may.
+    pub asked: Vec<Option<usize>>,
     /// Loads and stretches looked at: the measure of work.
     looked: Cell<u64>,
 }
@@ -63,6 +65,7 @@ impl<'a> Board<'a> {
             before,
             next: after,
             coolest: false,
+            asked: vec![None; model.count()],
             looked: Cell::new(0),
         }
     }
@@ -154,7 +157,7 @@ impl<'a> Board<'a> {
         }
         for task in [&self.model.hands[job], &self.model.outs[job]].into_iter().flatten() {
             let at = start + task.offset;
-            let free = task.people.iter().map(|&person| self.free_from(person, at, task.minutes)).min().unwrap_or(FAR);
+            let free = self.askable(task).iter().map(|&person| self.free_from(person, at, task.minutes)).min().unwrap_or(FAR);
             next = next.max(free - task.offset);
         }
         (next > start).then_some(next)
@@ -177,7 +180,7 @@ impl<'a> Board<'a> {
         }
         for task in [&self.model.hands[job], &self.model.outs[job]].into_iter().flatten() {
             let at = start + task.offset;
-            let free = task.people.iter().map(|&person| self.free_by(person, at, task.minutes)).max().unwrap_or(-FAR);
+            let free = self.askable(task).iter().map(|&person| self.free_by(person, at, task.minutes)).max().unwrap_or(-FAR);
             last = last.min(free - task.offset);
         }
         (last < start).then_some(last)
@@ -318,11 +321,17 @@ impl<'a> Board<'a> {
         if free + minutes <= until { free } else { 2 * FAR }
     }
 
+    /// Who may be asked to do the task.
+    fn askable<'b>(&'b self, task: &'b Task) -> &'b [usize] {
+        let place = self.asked[task.job].filter(|_| task.offset == 0).and_then(|asked| task.people.iter().position(|&one| one == asked));
+        place.map_or(&task.people, |place| &task.people[place..=place])
+    }
+
     /// Of those who are free: who need not stay for it, who did the step before, a helper, who may do least, who has least to do.
     fn pick(&self, task: &Option<Task>, start: i64, before: Option<usize>) -> Option<usize> {
         let task = task.as_ref()?;
         let at = start + task.offset;
-        let free = task.people.iter().copied().filter(|&person| self.free_from(person, at, task.minutes) == at);
+        let free = self.askable(task).iter().copied().filter(|&person| self.free_from(person, at, task.minutes) == at);
         let stays = |person: usize| (at + task.minutes - self.model.until[person]).max(0);
         free.min_by_key(|&person| {
             let helps = self.model.helper[person];

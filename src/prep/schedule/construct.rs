@@ -10,9 +10,17 @@ use super::model::{FAR, Model};
 /// How often a plan is begun again because a job came too late.
 const AGAIN: usize = 60;
 
+/// In sessions of fewer jobs no lists are tried before the solver, and the longest way to the end comes first.
+pub(super) const LISTED: usize = 28;
+
+/// Places in a list between two minutes.
+pub(super) const SCALE: i64 = 16;
+
 pub(super) struct Builder<'a> {
-    board: Board<'a>,
+    pub board: Board<'a>,
     placed: u64,
+    /// Whether the list alone tells what comes first, but for what must follow soon on what is placed.
+    listed: bool,
 }
 
 enum Attempt {
@@ -24,11 +32,15 @@ enum Attempt {
 
 impl<'a> Builder<'a> {
     pub fn new(model: &'a Model) -> Builder<'a> {
-        Builder { board: Board::new(model), placed: 0 }
+        Builder { board: Board::new(model), placed: 0, listed: false }
+    }
+
+    pub fn by_list(model: &'a Model) -> Builder<'a> {
+        Builder { listed: true, ..Builder::new(model) }
     }
 
     /// Jobs placed so far over all plans: the measure of effort.
-    fn work(&self) -> u64 {
+    pub fn work(&self) -> u64 {
         self.placed + self.board.work()
     }
 
@@ -61,10 +73,14 @@ impl<'a> Builder<'a> {
             model.from[job].iter().for_each(|&arc| waiting[model.arcs[arc].after] -= 1);
         }
         let mut open: Vec<usize> = (0..model.count()).filter(|&job| waiting[job] == 0 && !model.fixed[job]).collect();
-        while let Some(job) = take_next(&mut open, |job| (self.deadline(job), -priority[job], job)) {
+        while let Some(job) = take_next(&mut open, |job| self.turn(job, priority[job])) {
             let (first, last) = (self.release(job, floor[job]), self.deadline(job));
             self.placed += 1;
-            match self.board.earliest(job, first, last) {
+            let mut start = self.board.earliest(job, first, last);
+            if start.is_none() && self.board.asked[job].take().is_some() {
+                start = self.board.earliest(job, first, last);
+            }
+            match start {
                 Some(start) => self.board.put(job, start),
                 None => return self.put_off(job, first, floor),
             }
@@ -91,9 +107,25 @@ impl<'a> Builder<'a> {
 
     /// The latest start that the jobs before it, and its own limits, allow.
     fn deadline(&self, job: usize) -> i64 {
+        self.followed_by(job).min(self.board.model.lasts[job])
+    }
+
+    /// The latest start that the jobs before it allow.
+    fn followed_by(&self, job: usize) -> i64 {
         let model = self.board.model;
         let last = |&arc: &usize| model.arcs[arc].most.map(|most| self.start_of(model.arcs[arc].before) + most);
-        model.into[job].iter().filter_map(last).min().unwrap_or(FAR).min(model.lasts[job])
+        model.into[job].iter().filter_map(last).min().unwrap_or(FAR)
+    }
+
+    /// What comes first of the jobs that may come next. A list goes by its minutes, but for what must follow sooner on what is placed.
+    fn turn(&self, job: usize, priority: i64) -> (i64, i64, usize) {
+        if self.listed {
+            return ((-priority).min(self.followed_by(job) * SCALE), 0, job);
+        }
+        // Without hours the latest starts only tell the longest way to the end, which does best while there is little to set.
+        let last = self.deadline(job);
+        let counts = last < FAR / 2 || self.board.model.count() < LISTED;
+        (if counts { last } else { FAR }, -priority, job)
     }
 
     /// Puts off the jobs that would have the late one start too early.

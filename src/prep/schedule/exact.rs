@@ -57,6 +57,11 @@ pub(super) struct Exact<'a> {
     before: BTreeMap<(usize, usize, i64), Before>,
 }
 
+/// Whether people are told as so many pairs of hands, as long as nobody stays longer than meant.
+pub(super) fn only_hands(model: &Model) -> bool {
+    model.count() > NAMED
+}
+
 impl<'a> Exact<'a> {
     /// `None` where it is plain that no plan finishes by `limit`. `horizon`: the last end of anything, counted or not.
     pub fn new(model: &'a Model, least: i64, limit: i64, horizon: i64) -> Option<Exact<'a>> {
@@ -80,7 +85,7 @@ impl<'a> Exact<'a> {
             lags: Lags::new(model),
             limit: limit.max(horizon),
             stays: vec![None; model.hours.len()],
-            named: model.count() <= NAMED,
+            named: !only_hands(model),
             before: BTreeMap::new(),
         };
         exact.post_all();

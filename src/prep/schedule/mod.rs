@@ -34,6 +34,7 @@ mod eject;
 mod exact;
 mod hands;
 mod lag;
+mod lists;
 mod model;
 mod open;
 mod order;
@@ -68,9 +69,9 @@ pub enum Effort {
 impl Effort {
     fn limits(self) -> Limits {
         match self {
-            Effort::Low => Limits { placed: 500, set: 8_000, finish: 40_000, moves: 1, idle: 7_000 },
-            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moves: 8, idle: 40_000 },
-            Effort::High => Limits { placed: 100_000, set: 10_000_000, finish: 300_000_000, moves: 80, idle: 10_000_000 },
+            Effort::Low => Limits { placed: 500, lists: 20, set: 4_000, finish: 40_000, moves: 1, idle: 7_000 },
+            Effort::Normal => Limits { placed: 10_000, lists: 200, set: 150_000, finish: 10_000_000, moves: 8, idle: 40_000 },
+            Effort::High => Limits { placed: 100_000, lists: 2_000, set: 3_000_000, finish: 300_000_000, moves: 80, idle: 10_000_000 },
         }
     }
 }
@@ -80,7 +81,9 @@ impl Effort {
 struct Limits {
     /// Jobs placed by rules of priority.
     placed: u64,
-    /// Jobs set, for a shorter finish.
+    /// Jobs set from lists, for a shorter finish, times the square of the jobs.
+    lists: u64,
+    /// Jobs set where they push others off, for a shorter finish.
     set: u64,
     /// The solver's work for the least finish, in steps times jobs.
     finish: u64,
@@ -91,12 +94,14 @@ struct Limits {
 }
 
 impl Limits {
-    /// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them; with ovens, more.
+    /// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them; with ovens, more, and
+    /// far more where people are told as so many pairs of hands.
     fn finish_steps(self, model: &Model) -> Steps {
         let jobs = model.count() as u64;
         let warm = model.loads.iter().flatten().filter(|load| !load.settings.is_empty()).count() as u64;
         let size = (jobs * jobs.max(50) / 50).max(model.arcs.len() as u64 / 2) + warm * warm / 4;
-        Steps { left: self.finish / size.max(1) }
+        let hands = exact::only_hands(model) && model.tasks().any(|task| task.people.len() > 1);
+        Steps { left: self.finish / (size * if hands { 8 } else { 1 }).max(1) }
     }
 
     /// As many makings as there are may each get in the way of each other; in large sessions there is no time for that, and each move
@@ -108,7 +113,12 @@ impl Limits {
 
     /// A few moves before the solver is asked: the more jobs, the more there is to gain.
     fn first_set(self, jobs: usize) -> u64 {
-        (self.set / 32).min(20 * (jobs * jobs) as u64)
+        (self.set / 3).min(20 * (jobs * jobs) as u64)
+    }
+
+    /// In very large sessions there is no time for as many lists a job.
+    fn lists(self, jobs: usize) -> u64 {
+        self.lists * (jobs * jobs).min(LIST) as u64
     }
 
     /// Groups of jobs moved together, for changes of order; each takes longer, in proportion to the jobs.
@@ -128,6 +138,9 @@ const MOVED: usize = 60_000;
 
 /// Groups times jobs, for one unit of [`Limits::moves`].
 const CUT: usize = 100_000;
+
+/// For one unit of [`Limits::lists`]: enough for sessions of seventy jobs.
+const LIST: usize = 5_000;
 
 /// Sessions of more jobs are not told to the solver.
 const SOLVED: usize = 160;
@@ -175,7 +188,7 @@ fn first_plan(strict: &Model, limits: Limits) -> (Option<Plan>, bool) {
         return (Some(plan), false);
     }
     let horizon = relax::horizon(strict, bound);
-    if let Some(plan) = eject::from_nothing(strict, horizon, limits.set / 4) {
+    if let Some(plan) = eject::from_nothing(strict, horizon, 5 * limits.set) {
         return (Some(plan), false);
     }
     if strict.count() > SOLVED {
@@ -288,12 +301,15 @@ fn last_end(model: &Model, plan: &Plan) -> i64 {
     plan.seats.iter().zip(&model.minutes).map(|(seat, minutes)| seat.start + minutes).max().unwrap_or(0)
 }
 
-/// The plan of least finish as far as the limits reach, and the least finish that is not ruled out: a few moves, then the solver, which
-/// goes on from what it learned; moves for the rest of what is too large for it or too hard.
+/// The plan of least finish as far as the limits reach, and the least finish that is not ruled out: a few moves and lists, then the
+/// solver, which goes on from what it learned; more of both for what is too large for it or too hard.
 fn earliest(model: &Model, plan: Plan, limits: Limits) -> (Plan, i64) {
     let mut bound = bound::bound(model).min(plan.finish);
     progress::reached(plan.finish, bound);
     let mut plan = eject::shorten(model, plan, bound, limits.first_set(model.count()));
+    if model.count() >= construct::LISTED {
+        plan = lists::shorten(model, plan, bound, limits.lists(model.count()));
+    }
     if bound < plan.finish && model.count() <= SOLVED {
         let horizon = relax::horizon(model, plan.finish);
         let mut goals = [(Goal::Finish, limits.finish_steps(model))];
@@ -302,6 +318,8 @@ fn earliest(model: &Model, plan: Plan, limits: Limits) -> (Plan, i64) {
         bound = found.least.first().copied().unwrap_or(bound).max(bound);
         plan = found.plan;
     }
+    progress::reached(plan.finish, bound);
+    let plan = lists::shorten(model, plan, bound, 4 * limits.lists(model.count()));
     progress::reached(plan.finish, bound);
     (eject::shorten(model, plan, bound, limits.set), bound)
 }

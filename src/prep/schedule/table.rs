@@ -86,14 +86,14 @@ impl<'a> Table<'a> {
         makings[making].iter().filter_map(|&job| board.take_off(job).map(|seat| (job, seat))).collect()
     }
 
-    fn set_early(&mut self, job: usize, from: i64) -> bool {
+    pub fn set_early(&mut self, job: usize, from: i64) -> bool {
         self.set += 1;
         let (low, high) = self.window(job);
         let found = if low > high { None } else { self.board.earliest(job, from.max(low), high) };
         found.map(|start| self.board.put(job, start)).is_some()
     }
 
-    fn set_late(&mut self, job: usize, until: i64) -> bool {
+    pub fn set_late(&mut self, job: usize, until: i64) -> bool {
         self.set += 1;
         let (low, high) = self.window(job);
         let found = if low > high { None } else { self.board.latest(job, low, until.min(high)) };
@@ -161,7 +161,7 @@ impl<'a> Table<'a> {
         true
     }
 
-    fn start(&self, job: usize) -> i64 {
+    pub fn start(&self, job: usize) -> i64 {
         self.board.seats[job].as_ref().map_or(0, |seat| seat.start)
     }
 

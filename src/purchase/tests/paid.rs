@@ -11,15 +11,19 @@ fn stays(street: &Street) -> Vec<(f64, Option<Date>)> {
 }
 
 #[test]
-fn what_is_left_keeps_from_the_trip_the_longer_of_cupboard_and_fridge() {
+fn what_is_left_keeps_from_the_trip_as_long_as_where_it_is_put_away() {
     let mut street = Street::new();
     street.about("onion").keeps.cupboard = Some(fact(Days(30)));
     street.about("onion").keeps.fridge = Some(fact(Days(60)));
     street.pack(QUAY, "onion", 1000.0, 129);
     street.needs("onion", &[(2, 830.0)]);
-    // Saturday 28 November and 60 days: 27 January.
-    assert_eq!(street.line().left_until, Some(date(2027, 1, 27)));
-    assert_eq!(stays(&street), [(170.0, Some(date(2027, 1, 27)))]);
+    // Saturday 28 November and 30 days in the cupboard, where onions are kept: 28 December.
+    assert_eq!(street.line().left_until, Some(date(2026, 12, 28)));
+    assert_eq!(stays(&street), [(170.0, Some(date(2026, 12, 28)))]);
+    // An apple: 21 days in the cupboard, 28 in the fridge, where it goes: 26 December.
+    street.about("onion").keeps.cupboard = Some(fact(Days(21)));
+    street.about("onion").keeps.fridge = Some(fact(Days(28)));
+    assert_eq!(street.line().left_until, Some(date(2026, 12, 26)));
 }
 
 #[test]

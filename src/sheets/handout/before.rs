@@ -7,6 +7,7 @@ use crate::handout::{Buying, BuyingLine, Needed};
 use crate::kitchen::much::called;
 use crate::kitchen::{Elsewhere, Names, RecipeId, Ware};
 use crate::measure::{Quantity, Units, show};
+use crate::sheets::face::Weight;
 use crate::words::{degrees, duration, in_a_sentence, listed, sentence};
 
 use super::Book;
@@ -45,12 +46,7 @@ impl Book<'_> {
         };
         let mut blocks = vec![heading(setter, &title, self.kind.body, width).spaced(4.0 * GRID).marked(title.clone())];
         for section in &buying.sections {
-            let name = setter.at_most(
-                2,
-                &[Span { weight: crate::sheets::page::Weight::SemiBold, ..soft(section.section.as_str()) }],
-                self.kind.note,
-                width,
-            );
+            let name = setter.at_most(2, &[Span { weight: Weight::SemiBold, ..soft(section.section.as_str()) }], self.kind.note, width);
             blocks.push(Block::of(name).spaced(2.0 * GRID).heading());
             blocks.extend(section.lines.iter().map(|line| self.line(setter, line, width)));
         }

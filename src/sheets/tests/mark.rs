@@ -1,7 +1,8 @@
 //! The mark of a print.
 
 use super::sample::A4;
-use crate::sheets::page::{MARGIN, Page, SOFT, TextRun, Weight};
+use crate::sheets::face::Weight;
+use crate::sheets::page::{MARGIN, Page, SOFT, TextRun};
 use crate::sheets::{Sheet, mark, mark_of, to_pdf};
 
 fn sheet(runs: &[(f32, f32, &str)]) -> Sheet {

@@ -1,0 +1,137 @@
+//! The shelf as it lay on a day not long ago: what was booked since is taken back.
+//!
+//! For whoever asks what a week would have planned then. The last bookings are remembered while the book is read, no more than
+//! [`DAYS`] back from the last of them and no more than [`BOOKINGS`]: who asks further back gets what those lead to.
+
+use std::collections::{BTreeSet, VecDeque};
+
+use jiff::civil::Date;
+
+use super::booking::{Booking, Verb};
+use super::record::{Exact, LotRecord, as_lot, records};
+use crate::kitchen::{Kitchen, Lot};
+use crate::measure::Number;
+
+/// Longer than any week that still bears on today.
+const DAYS: i32 = 60;
+
+/// More than a household books in that time.
+const BOOKINGS: usize = 500;
+
+/// One of the last bookings.
+#[derive(Debug, Clone)]
+pub(super) struct Lately {
+    pub number: u64,
+    pub on: Date,
+    pub verb: Verb,
+    pub takes_back: Option<u64>,
+    /// The trips, sessions and meals that are booked with it.
+    pub covers: Vec<String>,
+    pub changes: Vec<(Option<LotRecord>, Option<LotRecord>)>,
+}
+
+/// The last bookings, the latest last.
+#[derive(Debug, Clone, Default)]
+pub(super) struct LastBookings(VecDeque<Lately>);
+
+impl LastBookings {
+    pub fn of(bookings: &[Booking]) -> LastBookings {
+        let mut last = LastBookings::default();
+        bookings.iter().for_each(|booking| last.push(Lately::of(booking)));
+        last
+    }
+
+    pub fn push(&mut self, booking: Lately) {
+        let is_old = |other: &Lately| (booking.on - other.on).get_days() > DAYS;
+        while self.0.len() >= BOOKINGS || self.0.front().is_some_and(is_old) {
+            self.0.pop_front();
+        }
+        self.0.push_back(booking);
+    }
+
+    /// The kitchen's lots without what was booked after a day, but for bookings of something that `is_kept`. What lay there when the book
+    /// was begun and what a person typed since lay there before, as far as anybody knows.
+    pub fn lots_on(&self, day: Date, kitchen: &Kitchen, is_kept: impl Fn(&str) -> bool) -> Vec<Lot> {
+        let of_kept = |booking: &Lately| booking.covers.iter().any(|key| is_kept(key));
+        let mut left_alone: BTreeSet<u64> = BTreeSet::new();
+        let mut back = Vec::new();
+        for booking in &self.0 {
+            let is_typed = matches!(booking.verb, Verb::Opening | Verb::HandEdit);
+            let of_left_alone = booking.takes_back.is_some_and(|taken| left_alone.contains(&taken) || taken < self.0[0].number);
+            if is_typed || of_kept(booking) || of_left_alone {
+                left_alone.insert(booking.number);
+            } else if booking.on > day {
+                back.push(booking);
+            }
+        }
+        let mut shelf = Then { lots: records(kitchen), came_back: Vec::new() };
+        let changes = back.into_iter().rev().flat_map(|booking| booking.changes.iter().rev());
+        changes.for_each(|(from, to)| shelf.take_back(from.as_ref(), to.as_ref()));
+        shelf.into_lots(kitchen)
+    }
+}
+
+impl Lately {
+    pub fn of(booking: &Booking) -> Lately {
+        let Booking { number, on, verb, takes_back, .. } = *booking;
+        let changes = booking.changes.iter().map(|change| (change.from.clone(), change.to.clone())).collect();
+        Lately { number, on, verb, takes_back, covers: booking.covers.clone(), changes }
+    }
+}
+
+/// A shelf on its way back.
+struct Then {
+    /// Those of today, in their order.
+    lots: Vec<LotRecord>,
+    came_back: Vec<LotRecord>,
+}
+
+impl Then {
+    /// What was taken from a lot since, and stays so, is missing from it then as well.
+    fn take_back(&mut self, from: Option<&LotRecord>, to: Option<&LotRecord>) {
+        match (from, to) {
+            (Some(from), Some(to)) if from.same_but_amount(to) => {
+                let more = &from.amount.number - &to.amount.number;
+                if more.is_positive() {
+                    self.add(from, more);
+                } else {
+                    self.lessen(to, Number::ZERO - more);
+                }
+            }
+            (Some(from), Some(to)) => {
+                let missing = self.lessen(to, to.amount.number.clone());
+                self.add(from, (&from.amount.number - missing).max(Number::ZERO));
+            }
+            (Some(from), None) => self.add(from, from.amount.number.clone()),
+            (None, Some(to)) => drop(self.lessen(to, to.amount.number.clone())),
+            (None, None) => (),
+        }
+    }
+
+    fn add(&mut self, lot: &LotRecord, more: Number) {
+        match self.lots.iter_mut().chain(&mut self.came_back).find(|other| other.same_but_amount(lot)) {
+            Some(known) => known.amount.number = &known.amount.number + more,
+            None => self.came_back.push(LotRecord { amount: Exact { number: more, ..lot.amount.clone() }, ..lot.clone() }),
+        }
+    }
+
+    /// Gives how much was not there any more.
+    fn lessen(&mut self, lot: &LotRecord, mut less: Number) -> Number {
+        for other in self.lots.iter_mut().chain(&mut self.came_back).filter(|other| other.same_but_amount(lot)) {
+            let taken = less.clone().min(other.amount.number.clone());
+            other.amount.number = &other.amount.number - &taken;
+            less -= taken;
+        }
+        less
+    }
+
+    fn into_lots(self, kitchen: &Kitchen) -> Vec<Lot> {
+        let known = kitchen.lots.iter().zip(records(kitchen)).zip(self.lots);
+        let left = known.map(|((lot, before), now)| match before.amount == now.amount {
+            true => lot.clone(),
+            false => Lot { amount: now.amount.quantity(), ..lot.clone() },
+        });
+        let back = self.came_back.iter().filter_map(|record| as_lot(kitchen, record));
+        left.chain(back).filter(|lot| !lot.amount.is_zero()).collect()
+    }
+}
