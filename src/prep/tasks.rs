@@ -2,6 +2,7 @@
 
 use jiff::civil::DateTime;
 
+use super::boxes::boxed_with_the_rest;
 use super::elsewhere::as_found;
 use super::fill::loads_needed;
 use super::links::{last_of, link_all};
@@ -9,7 +10,7 @@ use super::names::handles_raw;
 use super::rounds::rounds;
 use super::theirs::{Brings, put_theirs_first};
 use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
-use crate::kitchen::{Appliance, ApplianceId, ApplianceKind, Kitchen, Person, Recipe, Rules, Session, Step, Week};
+use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Recipe, Rules, Session, Step, Week};
 use crate::plan::{MadeAt, Making, Makings, paced, straight_meals, taken_out_before};
 
 /// What a job of the problem is.
@@ -192,16 +193,14 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
             work.problem.jobs.push(aside_job(number, work.people.len()));
         }
     }
-    if let Some(hands) = boxing(&kitchen.rules, making) {
+    if let Some(hands) = boxing(kitchen, making) {
         work.origins.push(Origin { making: index, part: Part::Box });
         work.problem.jobs.push(box_job(number, hands, work.people.len()));
     }
 }
 
 fn step_job(appliances: &[Appliance], step: &Step, making: usize, hands: i64, takes: i64, people: Vec<usize>) -> Job {
-    // An oven has degrees whether or not its loads must share them.
-    let is_oven = |id: &ApplianceId| appliances[*id].kind == Some(ApplianceKind::Oven);
-    let heated = step.on.iter().any(|id| appliances[*id].heat || is_oven(id));
+    let heated = step.on.iter().any(|id| appliances[*id].heat);
     Job {
         kind: JobKind::Step,
         making,
@@ -235,8 +234,10 @@ fn out_of(appliances: &[Appliance], step: &Step) -> i64 {
 }
 
 /// The hands-on minutes of the box task, or `None` where there is none.
-fn boxing(rules: &Rules, making: &Making) -> Option<i64> {
-    (making.is_kept() && rules.boxing.0 > 0).then(|| paced(rules.boxing.0 as f64, rules.pace))
+fn boxing(kitchen: &Kitchen, making: &Making) -> Option<i64> {
+    let rules = &kitchen.rules;
+    let is_any = boxed_with_the_rest(kitchen, making).next().is_some();
+    (is_any && rules.boxing.0 > 0).then(|| paced(rules.boxing.0 as f64, rules.pace))
 }
 
 fn box_job(making: usize, hands: i64, people: usize) -> Job {
