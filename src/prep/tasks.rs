@@ -2,7 +2,6 @@
 
 use jiff::civil::DateTime;
 
-use super::boxes::boxed_with_the_rest;
 use super::elsewhere::as_found;
 use super::fill::loads_needed;
 use super::links::{last_of, link_all};
@@ -193,7 +192,7 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
             work.problem.jobs.push(aside_job(number, work.people.len()));
         }
     }
-    if let Some(hands) = boxing(kitchen, making) {
+    if let Some(hands) = boxing(&kitchen.rules, making) {
         work.origins.push(Origin { making: index, part: Part::Box });
         work.problem.jobs.push(box_job(number, hands, work.people.len()));
     }
@@ -234,10 +233,8 @@ fn out_of(appliances: &[Appliance], step: &Step) -> i64 {
 }
 
 /// The hands-on minutes of the box task, or `None` where there is none.
-fn boxing(kitchen: &Kitchen, making: &Making) -> Option<i64> {
-    let rules = &kitchen.rules;
-    let is_any = boxed_with_the_rest(kitchen, making).next().is_some();
-    (is_any && rules.boxing.0 > 0).then(|| paced(rules.boxing.0 as f64, rules.pace))
+fn boxing(rules: &Rules, making: &Making) -> Option<i64> {
+    (making.is_kept() && rules.boxing.0 > 0).then(|| paced(rules.boxing.0 as f64, rules.pace))
 }
 
 fn box_job(making: usize, hands: i64, people: usize) -> Job {
