@@ -188,7 +188,7 @@ fn a_page_for_more_portions_has_the_amounts_of_so_many() {
     let kitchen = with("soup", soup);
     let page = answer(&kitchen.run(&["recipe", "soup", "--for", "8 portions", "--format", "jsonld"]));
     assert_eq!(page["recipeYield"], "8 portions");
-    assert_eq!(page["recipeIngredient"], serde_json::json!(["6 leek, sliced", "220 g lentils", "salt, to taste"]));
+    assert_eq!(page["recipeIngredient"], serde_json::json!(["6 leeks, sliced", "220 g lentils", "salt, to taste"]));
     let said = page["recipeInstructions"][0]["text"].as_str().unwrap_or_default();
     assert!(said.contains("6 leeks") && said.contains("220 g"), "{said}");
     assert_eq!(

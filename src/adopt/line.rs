@@ -66,7 +66,13 @@ pub(super) fn is_food(line: &str, reads: &dyn Fn(&str) -> Reads) -> bool {
 /// Does the line stand in a list of ingredients? A numbered step does not, nor a sentence.
 pub(super) fn listed(line: &str, reads: &dyn Fn(&str) -> Reads) -> bool {
     let to_taste = line.to_lowercase().ends_with("to taste");
-    !is_numbered(line) && line.chars().count() <= LONGEST && !line.ends_with('.') && (to_taste || reads(line).amount)
+    // "2 tbsp olive oil." ends a list; a sentence does not begin with an amount of a food.
+    let stopped = line.strip_suffix('.').is_some_and(|said| {
+        let as_line = reads(said);
+        let begins = said.starts_with(|letter: char| letter.is_numeric());
+        said.contains(". ") || !(begins && as_line.amount && as_line.food) || opens_with_work(said)
+    });
+    !is_numbered(line) && line.chars().count() <= LONGEST && !stopped && (to_taste || reads(line).amount)
 }
 
 /// "Serves 4", "Makes 24 biscuits", "For 2", alone on a line.

@@ -13,7 +13,10 @@ pub(super) struct Row {
 }
 
 /// Before the lines of a list.
-const BULLETS: [&str; 11] = ["- [ ] ", "* [ ] ", "- ", "– ", "— ", "* ", "• ", "•", "· ", "☐ ", "□ "];
+#[rustfmt::skip]
+const BULLETS: [&str; 20] = [
+    "- [x] ", "- [X] ", "* [x] ", "[ ] ", "[x] ", "▢ ", "▢", "☑ ", "✓ ", "- [ ] ", "* [ ] ", "- ", "– ", "— ", "* ", "• ", "•", "· ", "☐ ", "□ ",
+];
 
 /// No sentence ends with them.
 const OPEN: [&str; 26] = [

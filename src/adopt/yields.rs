@@ -6,7 +6,12 @@
 use crate::measure::{Dimension, Spoons, read_quantity};
 
 /// Words for eaters' helpings, in the singular.
-const PORTIONS: [&str; 8] = ["serving", "portion", "person", "people", "guest", "serve", "adult", "helping"];
+/// In the languages of pages that are sold abroad, too.
+#[rustfmt::skip]
+const PORTIONS: [&str; 18] = [
+    "serving", "portion", "person", "people", "guest", "serve", "adult", "helping", "portionen", "personen", "personne", "persona", "porción", "porciones", "persone",
+    "porzioni", "personer", "portioner",
+];
 
 /// What says portions of the number after it, wherever it stands.
 const SERVES: [&str; 5] = ["serves", "serve", "serving", "feeds", "feed"];
@@ -77,6 +82,11 @@ pub fn makes(said: &str) -> Option<String> {
         return (!numbers.is_empty()).then(|| "1 piece".to_owned());
     };
     let number = number_at(at)?;
+    // "For 2 adults and 2 children".
+    let with_children = |at: usize| is_adult(word_at(at + 1)) && is_child(word_at(at + 4)) && word_at(at + 2) == "and";
+    if let Some(children) = number_at(at + 3).filter(|_| with_children(at)) {
+        return counted(&(number.parse::<u32>().ok()? + children.parse::<u32>().ok()?).to_string(), "portion");
+    }
     let next = past_a_size(&parts, after_the_range(&parts, at));
     let word = word_at(next);
     if is_measure(number, word) {
@@ -86,8 +96,17 @@ pub fn makes(said: &str) -> Option<String> {
     let outside = parts.iter().enumerate().skip(next).take_while(|(_, part)| !matches!(part, Part::Mark('(' | ',')));
     let further = outside.into_iter().any(|(at, _)| is_portion(word_at(at)));
     // "One 900 g loaf": what follows is a size, of one thing.
-    let of_a_thing = !word.is_empty() || matches!(parts.get(next), Some(Part::Number(_)));
+    // "4 as a main".
+    let of_a_thing = !word.is_empty() && word != "as" || matches!(parts.get(next), Some(Part::Number(_)));
     counted(number, if !of_a_thing || said_before || further { "portion" } else { "piece" })
+}
+
+fn is_adult(word: &str) -> bool {
+    ["adult", "adults", "grown"].contains(&word)
+}
+
+fn is_child(word: &str) -> bool {
+    ["child", "children", "kid", "kids", "toddler", "toddlers"].contains(&word)
 }
 
 /// A weight or a volume?
@@ -263,6 +282,13 @@ mod tests {
             ("500g", "500 g"),
             ("for 2 people", "2 portions"),
             ("6 to 8 people", "6 portions"),
+            ("for 2 adults and 2 children", "4 portions"),
+            ("4 as a main", "4 portions"),
+            ("4 Portionen", "4 portions"),
+            ("Für 4 Personen", "4 portions"),
+            ("4 personnes", "4 portions"),
+            ("para 4 personas", "4 portions"),
+            ("4 persone", "4 portions"),
             ("plenty", ""),
             ("0", ""),
             ("One 23 cm cake (serves 8)", "8 portions"),

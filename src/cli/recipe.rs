@@ -6,6 +6,7 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format, FormatWord};
 use crate::adopt::id_of;
+use crate::json::scaled_line;
 use crate::kitchen::{After, Ingredient, Kitchen, Recipe, RecipeId, Step, Warning, did_you_mean, likely};
 use crate::measure::{Dimension, Quantity, Spoons, Units, read_quantity, show};
 use crate::plan::hands_for;
@@ -149,6 +150,10 @@ fn ingredient(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
             }
         }
     };
+    // Of more or fewer batches the line has its amount reckoned; what it typed beside that would contradict it.
+    if batches != 1.0 {
+        return format!("{}: {meant}", scaled_line(kitchen, one, batches));
+    }
     let instead = one.instead.as_ref().map(|instead| format!("or {instead}"));
     let mut said: Vec<&str> = [one.prep.as_deref(), instead.as_deref(), one.remark.as_deref()].into_iter().flatten().collect();
     if one.optional && !said.iter().any(|said| said.contains(OPTIONAL)) {

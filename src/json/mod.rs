@@ -57,7 +57,7 @@ pub use list::{list, list_with};
 pub use prep::{Past, Session, prep};
 pub use printed::{Earlier, Printed, printed, read_calendar, read_printed};
 pub use recipe::recipe;
-pub use recipe_page::{not_in_a_page, recipe_page};
+pub use recipe_page::{not_in_a_page, recipe_page, scaled_line};
 pub use schema::output_schemas;
 pub use stock::{stock, wasted};
 

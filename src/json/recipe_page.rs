@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 
 use crate::foods::Item;
 use crate::kitchen::{Ingredient, Kitchen, Line, LineOf, Piece, Recipe, RecipeId, Wanted};
-use crate::measure::{Dimension, Quantity, Spoons, Unit, exact_number, read_quantity};
+use crate::measure::{Amount, Dimension, Quantity, Spoons, Unit, exact_number, read_quantity};
 use crate::prep::step_text;
 use crate::words::plural;
 
@@ -23,7 +23,7 @@ pub fn recipe_page(kitchen: &Kitchen, id: RecipeId, batches: f64) -> Value {
     page.insert("recipeYield".to_owned(), json!(yields));
     page.insert(
         "recipeIngredient".to_owned(),
-        json!(lines(recipe, |one| if as_written { with_its_name(kitchen, one) } else { line(kitchen, one, batches) })),
+        json!(lines(recipe, |one| if as_written { with_its_name(kitchen, one) } else { scaled_line(kitchen, one, batches) })),
     );
     if let Some(lines) = page.get_mut("recipeIngredient").and_then(Value::as_array_mut) {
         lines.iter_mut().for_each(|line| *line = json!(as_markup(line.as_str().unwrap_or_default())));
@@ -69,11 +69,13 @@ fn with_its_name(kitchen: &Kitchen, one: &Ingredient) -> String {
     }
 }
 
-/// A line with its amount reckoned. What it says beside that in other figures is left out.
-fn line(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
+/// A line with its amount reckoned, its food in the right number: "6 leeks", "2 bay leaves", "2 tins (400 g) chopped tomatoes". What it says
+/// beside that in other figures is left out.
+pub fn scaled_line(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
     let of = match &one.wanted {
         Wanted::Food { food, item } => {
-            LineOf::Food { food: kitchen.foods[*food].name.clone(), item: item.as_ref().map(|item| item.scaled(batches)) }
+            let (name, item) = in_its_number(&kitchen.foods[*food].name, one, item.as_ref().map(|item| item.scaled(batches)));
+            LineOf::Food { food: name, item }
         }
         Wanted::Recipe { recipe, amount, .. } => {
             let amount = amount.scaled(batches);
@@ -83,6 +85,20 @@ fn line(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
     let plain = |text: &Option<String>| text.clone().filter(|text| !text.contains(|c: char| c.is_numeric()));
     let (prep, remark, instead) = (one.prep.clone(), plain(&one.remark), plain(&one.instead));
     Line { of, prep, remark, instead, optional: one.optional, doubts: Vec::new() }.to_string()
+}
+
+/// The food's name beside its amount. "2 leaves bay leaf" are two bay leaves, and what is in tins need not say so.
+fn in_its_number(name: &str, one: &Ingredient, item: Option<Item>) -> (String, Option<Item>) {
+    let Some(item) = item else { return (name.to_owned(), None) };
+    match item.amount.unit {
+        Unit::Word(word) if name.rsplit(' ').next() == Some(word.singular()) && item.size.is_none() => {
+            let amount = Amount { unit: Unit::Piece, ..item.amount.clone() };
+            let name = if amount.high > 1 { plural(name) } else { name.to_owned() };
+            (name, Some(Item { amount, ..item }))
+        }
+        Unit::Word(word) if word.singular() == "tin" => (name.strip_prefix("tinned ").unwrap_or(name).to_owned(), Some(item)),
+        _ => (name_in(name, one, Some(&item)), Some(item)),
+    }
 }
 
 /// The food's name, of several where the line says so: "600 g leeks", "2 eggs".

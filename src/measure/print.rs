@@ -65,10 +65,25 @@ fn shown(quantity: &Quantity, units: Units, round: Round) -> String {
         (Quantity::Count(n), _) => kitchen_number(n.to_f64(), EIGHTHS_AND_THIRDS, round),
         (Quantity::Portions(n), _) => named(n.to_f64(), "portion", "portions", round),
         (Quantity::Words(n, word), _) => match unit_named(word) {
-            Some(unit) if unit != Unit::Piece => named(n.to_f64(), unit.singular(), unit.plural(), round),
+            Some(unit) if unit != Unit::Piece => in_words(n.to_f64(), unit, round),
             _ => named(n.to_f64(), word, word, round),
         },
     }
+}
+
+/// Things that nobody parts in quarters, but in rounds. Singular.
+const LOOSE: [&str; 9] = ["sprig", "leaf", "pinch", "handful", "stalk", "dash", "knob", "clove", "sheet"];
+
+/// Sprigs, bunches, tins in a cook's fractions: "⅔ bunch", "1½ sprigs". What is rounded down stays as fine as it was.
+fn in_words(n: f64, unit: Unit, round: Round) -> String {
+    let parts = match round {
+        Round::Down => return named(n, unit.singular(), unit.plural(), round),
+        Round::Nearest if n < 0.9 => QUARTERS_AND_THIRDS,
+        Round::Nearest if n < 3.0 && !LOOSE.contains(&unit.singular()) => QUARTERS,
+        Round::Nearest if n < 3.0 => HALVES_AND_THIRDS,
+        Round::Nearest => HALVES,
+    };
+    named_us(n, unit, parts, round)
 }
 
 fn named(n: f64, singular: &str, plural: &str, round: Round) -> String {
@@ -172,7 +187,7 @@ pub fn show_in_spoons(quantity: &Quantity, spoons: Spoons) -> Option<String> {
         named_us(tablespoons, Unit::Tablespoon, HALVES, round)
     } else {
         let teaspoons = of(Unit::Teaspoon);
-        let parts = if teaspoons >= 1.5 { QUARTERS } else { EIGHTHS };
+        let parts = if teaspoons >= 1.0 { QUARTERS } else { EIGHTHS };
         named_us(teaspoons, Unit::Teaspoon, parts, round)
     })
 }
@@ -186,6 +201,8 @@ const MOST_SPOONS: f64 = 4.0 + 1e-9;
 type Parts = &'static [(f64, &'static str)];
 const HALVES: Parts = &[(0.0, ""), (0.5, "½"), (1.0, "")];
 const QUARTERS: Parts = &[(0.0, ""), (0.25, "¼"), (0.5, "½"), (0.75, "¾"), (1.0, "")];
+const HALVES_AND_THIRDS: Parts = &[(0.0, ""), (1.0 / 3.0, "⅓"), (0.5, "½"), (2.0 / 3.0, "⅔"), (1.0, "")];
+const QUARTERS_AND_THIRDS: Parts = &[(0.0, ""), (0.25, "¼"), (1.0 / 3.0, "⅓"), (0.5, "½"), (2.0 / 3.0, "⅔"), (0.75, "¾"), (1.0, "")];
 const EIGHTHS: Parts =
     &[(0.0, ""), (0.125, "⅛"), (0.25, "¼"), (0.375, "⅜"), (0.5, "½"), (0.625, "⅝"), (0.75, "¾"), (0.875, "⅞"), (1.0, "")];
 #[rustfmt::skip]

@@ -59,6 +59,7 @@ fn a_small_volume_is_told_in_spoons_up_to_four() {
     // 7.5 ÷ 5; 15 ÷ 15; 30 ÷ 15; 18.75 ml are 1¼ tbsp, told as 3¾ tsp; 60 ÷ 15; more is no spoonful.
     let said = [7.5, 15.0, 30.0, 18.75, 60.0].map(|ml| told(ml).unwrap_or_default());
     assert_eq!(said, ["1½ tsp", "1 tbsp", "2 tbsp", "3¾ tsp", "4 tbsp"]);
+    assert_eq!(told(5.6), Some("1 tsp".to_owned()));
     assert_eq!((told(61.0), show_in_spoons(&Quantity::grams(5.0), Spoons::Metric)), (None, None));
 }
 
@@ -398,4 +399,25 @@ proptest! {
         let euro = currency(2);
         prop_assert_eq!(read_money(&Money(minor).decimal(&euro), &euro), Ok(Money(minor)));
     }
+}
+
+#[test]
+fn sprigs_and_bunches_are_shown_in_a_cooks_fractions() {
+    let shown = |n: f64, word: &'static str| show(&Quantity::words(n, word), Units::Metric);
+    for (n, word, meant) in [
+        (0.625, "bunch", "⅔ bunch"),
+        (0.375, "bunch", "⅓ bunch"),
+        (1.2, "bunch", "1¼ bunches"),
+        (1.125, "sprig", "1 sprig"),
+        (1.4, "sprig", "1⅓ sprigs"),
+        (2.25, "sprig", "2⅓ sprigs"),
+        (6.8, "sprig", "7 sprigs"),
+        (4.5, "clove", "4½ cloves"),
+        (3.0, "tin", "3 tins"),
+        (0.05, "pinch", "¼ pinch"),
+    ] {
+        assert_eq!(shown(n, word), meant, "{n} {word}");
+    }
+    // What there is at most is not shown as more.
+    assert_eq!(show_at_most(&Quantity::words(0.625, "bunch"), Units::Metric), "⅝ bunch");
 }

@@ -423,7 +423,12 @@ fn plus_text(kitchen: &Kitchen, item: &Item, food: &Food, batches: f64) -> Strin
 
 fn shown(print: &Print, rules: &Rules, amount: &Amount) -> String {
     let (least, most) = (amount.least(rules.spoons), amount.most(rules.spoons));
-    between(in_spoons(print, rules, &least), in_spoons(print, rules, &most), &most)
+    // Both ends in spoons, or none: "60–90 ml" rather than "4 tbsp to 90 ml".
+    let said = |end: &Quantity| match show_in_spoons(&most, rules.spoons) {
+        Some(_) => in_spoons(print, rules, end),
+        None => show(end, print.units),
+    };
+    between(said(&least), said(&most), &most)
 }
 
 /// Nobody takes five eighths of a pinch, of a lemon's juice or of a cherry tomato.

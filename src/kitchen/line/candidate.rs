@@ -67,7 +67,7 @@ impl<'a> Reader<'a> {
             also(self.straight(Measure { end: start, ..Measure::default() }, start));
         }
         // "2 cloves" is the spice; "1 clove crushed garlic" is not.
-        let ends = |end: usize, at: usize| end == self.separator(at) || self.bracket(end).is_some() && end + 1 == self.separator(at);
+        let ends = |end: usize, at: usize| end == self.separator(at) || self.ends(end);
         let may_name = |at: usize| self.names(at).is_some_and(|end| end > at + 1 || ends(end, at));
         if unit_at.is_some_and(may_name) {
             also(self.measure(start, true).and_then(|measure| self.straight(measure, start)));

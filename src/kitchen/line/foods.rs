@@ -212,7 +212,18 @@ impl<'a> Reader<'a> {
 
     /// Does an amount of a known food begin here?
     pub(super) fn begins_another(&self, at: usize) -> bool {
-        let Some(measure) = self.measure(at, false).ok().filter(|measure| measure.amount.is_some()) else { return false };
+        // "3 cloves" and nothing behind it is the spice.
+        let unit = self.w.number(at).ok().flatten().is_some_and(|read| self.w.unit(read.end).is_some_and(|(_, end)| self.ends(end)));
+        self.amount_begins(at, false) || unit && self.amount_begins(at, true)
+    }
+
+    /// Does the name of a food end here?
+    pub(super) fn ends(&self, at: usize) -> bool {
+        at == self.separator(at) || self.joins(at) || self.bracket(at).is_some() && at + 1 == self.separator(at)
+    }
+
+    fn amount_begins(&self, at: usize, as_count: bool) -> bool {
+        let Some(measure) = self.measure(at, as_count).ok().filter(|measure| measure.amount.is_some()) else { return false };
         let first = measure.end;
         let end = self.separator(first);
         let stated: Stated = measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
@@ -410,10 +421,21 @@ impl<'a> Reader<'a> {
             return;
         }
         let is_known = is_known && resolved.founds.iter().all(|found| found.trailing.is_empty());
-        while is_known && let Some(range) = parts.ranges.first().cloned() {
+        let mut passed = 0;
+        while is_known && let Some(range) = parts.ranges.get(passed).cloned() {
             let mut range = range;
             if self.w.is(range.start, "and") {
                 range.start += 1;
+            }
+            // "Salt, to taste, and plenty of black pepper".
+            if stated.is_none() && super::parts::is_to_taste(self.w, range.clone()) {
+                passed += 1;
+                continue;
+            }
+            if let Some((after, false)) =
+                super::vocabulary::vague(self.w, range.start).filter(|(after, _)| *after < range.end && passed > 0)
+            {
+                range.start = after;
             }
             // "Salt, a pinch of nutmeg": from here on each has an amount of its own.
             if stated.is_none() && self.own_from(resolved, parts, range.start) {
@@ -437,7 +459,7 @@ impl<'a> Reader<'a> {
             };
             let ends = more.last().is_some_and(|last| !last.trailing.is_empty());
             resolved.founds.extend(more);
-            parts.ranges.remove(0);
+            parts.ranges.remove(passed);
             if ends {
                 return;
             }

@@ -36,6 +36,7 @@ mod food;
 mod foods;
 mod length;
 mod measure;
+mod net;
 mod parts;
 mod print;
 mod pulses;
@@ -155,7 +156,10 @@ pub fn read_ingredients(text: &str, foods: &Foods, spoons: Spoons) -> Result<Lin
         lines.iter_mut().take(1).for_each(|line| line.doubts.extend(told.clone()));
         return Ok(LineRead::Ingredients(lines));
     }
-    reader.all(from, best).map(LineRead::Ingredients).map_err(shifted)
+    let mut lines = reader.all(from, best).map_err(shifted)?;
+    let bought: Vec<String> = lines.iter().map(|line| line.of.to_string()).collect();
+    lines.iter_mut().for_each(|line| line.tell_what_is_left(&bought, foods));
+    Ok(LineRead::Ingredients(lines))
 }
 
 /// Footnote signs and full stops at the end of a line say nothing.
@@ -166,10 +170,18 @@ fn without_marks(words: &Words) -> usize {
 
 /// The length of the "- " or "• " before a pasted line.
 fn bullet(text: &str) -> usize {
-    ["- ", "– ", "— ", "* ", "• ", "•", "· ", "☐ ", "□ ", "[ ] "]
-        .iter()
-        .find(|bullet| text.starts_with(**bullet))
-        .map_or(0, |bullet| bullet.len())
+    #[rustfmt::skip]
+    const BULLETS: [&str; 22] = [
+        "- [ ] ", "- [x] ", "- [X] ", "- ", "– ", "— ", "* ", "• ", "•", "· ", "☐ ", "□ ", "[ ] ", "[x] ", "[X] ", "▢ ", "▢", "☑ ", "✓ ", "✔ ", "† ", "‡ ",
+    ];
+    if let Some(bullet) = BULLETS.iter().find(|bullet| text.starts_with(**bullet)) {
+        return bullet.len();
+    }
+    // "1. 2 eggs" is the first of a list; "2.5 kg" is none.
+    let digits = text.len() - text.trim_start_matches(|letter: char| letter.is_ascii_digit()).len();
+    let numbered = text[digits..].strip_prefix(". ").or_else(|| text[digits..].strip_prefix(") "));
+    let counts = |rest: &str| rest.starts_with(|letter: char| letter.is_ascii_digit() || "½¼¾⅓⅔".contains(letter));
+    if (1..=2).contains(&digits) && numbered.is_some_and(counts) { digits + 2 } else { 0 }
 }
 
 /// One line that is being read: its words, with each bracket as one of them, and what stands in the brackets.

@@ -485,7 +485,7 @@ pub(super) fn in_tins(tins: &(Ends, Quantity)) -> (Amount, Quantity) {
     (amount_of(&tins.0, Unit::Word(UnitWord::Tin)), tins.1.clone())
 }
 
-fn is_to_taste(words: &Words, range: Range<usize>) -> bool {
+pub(super) fn is_to_taste(words: &Words, range: Range<usize>) -> bool {
     matches!(
         words.key(range),
         "to taste" | "or to taste" | "to your taste" | "according to taste" | "as per taste" | "q b" | "qb" | "quanto basta"

@@ -4,8 +4,9 @@ use std::sync::LazyLock;
 
 use super::clauses::Clause;
 use super::clock::{Time, times};
-use super::degrees::{Heat, heat};
+use super::degrees::{Heat, heat, turned_to};
 use super::places::{Kind, PLACES, Place, WARES};
+use super::verbs::{Way, inflected};
 use super::whereabouts::Own;
 use crate::foods::key_of;
 use crate::kitchen::words::{Phrases, Words};
@@ -17,7 +18,7 @@ mod setting;
 
 use self::reading::Reading;
 use crate::kitchen::{Appliance, ApplianceId};
-use crate::measure::Kind as Sign;
+use crate::measure::{Celsius, Kind as Sign};
 
 /// An appliance by its own name. What one of a kind does is told of the kind; which of them it was is told beside.
 pub(super) struct Known {
@@ -116,6 +117,18 @@ pub(super) struct Act {
     pub other: Option<(usize, usize)>,
     /// From there on the clause tells of another way to do it.
     pub another_way: Option<usize>,
+    /// Heats or makes what is none of the list: plates, the gravy.
+    pub of_another: bool,
+    /// Waits under the pressure that is still there.
+    pub held: bool,
+    /// Stands in an oven, and bakes in none.
+    pub stands_in_it: bool,
+    /// Stands in an oven that nobody said the degrees of.
+    pub assumed: bool,
+    /// Switches off what it is in.
+    pub switched_off: bool,
+    /// Done only where something turned out so: "if the sauce is thin".
+    pub conditional: bool,
 }
 
 impl Act {
@@ -132,6 +145,7 @@ impl Act {
             need: None,
             place: None,
             off: false,
+            unknown: false,
             heat: Heat::default(),
             sets: false,
             slow: false,
@@ -178,6 +192,13 @@ pub(super) struct So {
     pub pressed: bool,
     /// The pressure cooker, slow cooker or rice cooker that was named last: "the cooker".
     pub cooker: Option<Kind>,
+    /// The label of the paragraph names it: "MICROWAVE: …".
+    pub labelled: Option<On>,
+    /// How hot the oven was said to be last, and whether in Fahrenheit.
+    pub oven: Option<(Celsius, bool)>,
+    /// Where it was before it was taken off, and whether that was switched off.
+    pub was: Option<On>,
+    pub switched_off: bool,
 }
 
 static PHRASES: LazyLock<Phrases<Place>> = LazyLock::new(|| Phrases::of(PLACES.iter().chain(WARES).copied()));
@@ -199,7 +220,9 @@ struct Named {
 fn places(w: &Words, clause: &Clause, own: &[Known], cooker: Option<Kind>) -> Named {
     let end = clause.own_end(w);
     let mut named = Named { at: None, at_token: end, pan: false, in_pan: false, off: false, ware: None, which: None, other: None };
-    let mut at = clause.start;
+    // "While they are in the oven, warm the beans" warms none in it.
+    let beside = clause.verb.is_some() && (w.is(clause.start, "while") || w.is(clause.start, "whilst"));
+    let mut at = if beside { clause.verb_at } else { clause.start };
     while at < end {
         // "Simmer for 2 hours (or 40 minutes in a pressure cooker)": where the other way would be done.
         if w.kind(at) == Some(Sign::Open) && (w.is(at + 1, "or") || at > clause.verb_end && is_way(w, at + 1, w.closing(at).unwrap_or(end)))
@@ -330,7 +353,8 @@ fn one_way(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
         .contains(&word)
         && (says_heat || so.hot == Some(On::Kind(Kind::Oven)) || so.place == Some(On::Kind(Kind::Oven)));
     let bare = named.at == Some(On::Kind(Kind::Oven)) || lowers || ["bake", "roast", "preheat", "pre-heat"].contains(&word);
-    let heat = heat(w, clause.start, clause.own_end(w), so.fan, bare);
+    let mut heat = heat(w, clause.start, clause.own_end(w), so.fan, bare);
+    turn_by(w, clause, &so, lowers, &mut heat);
     let all = times(w, if verb.is_some() { clause.verb_end } else { clause.start }, clause.end);
     let (time, or, doubtful) = planned(&in_turn(w, clause, all));
     // "The day before, soak the beans".
@@ -360,12 +384,19 @@ fn one_way(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
         left_out: false,
         other: None,
         another_way: None,
+        of_another: false,
+        held: false,
+        stands_in_it: false,
+        assumed: false,
+        switched_off: false,
+        conditional: false,
     };
     // "Switch the oven off".
     let switches = matches!(word, "turn" | "switch");
     act.off |= switches && (clause.verb_end..clause.end.min(clause.verb_end + 4)).any(|at| w.is(at, "off"));
     if switches && act.off {
         act.place = Some(None);
+        act.switched_off = true;
     }
     let reader = Reading { w, clause, named: &named, so };
     reader.fill(&mut act);
@@ -374,6 +405,30 @@ fn one_way(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
         act.heat.oven = None;
     }
     act
+}
+
+/// "Turn the oven down by 20 °C", "reduce to moderate": from how hot it was.
+fn turn_by(w: &Words, clause: &Clause, so: &So, lowers: bool, heat: &mut Heat) {
+    let says = |words: &[&str]| (clause.start..clause.end).any(|at| words.iter().any(|word| w.is(at, word)));
+    if heat.oven.is_some() {
+        return;
+    }
+    if let (Some(by), Some((before, fahrenheit))) = (heat.by, so.oven) {
+        let down = says(&["reduce", "lower", "decrease", "drop", "down", "less", "cooler", "reducing", "lowering"]);
+        let up = says(&["increase", "raise", "up", "higher", "more", "hotter"]);
+        if down != up {
+            heat.oven = Some(by.from(before, fahrenheit, up));
+        }
+        return;
+    }
+    // The hob has heats of its own: "reduce the heat to low".
+    let on = |kind: Kind| so.place == Some(On::Kind(kind));
+    let of_the_oven = on(Kind::Oven) || says(&["oven"]) || so.oven.is_some() && !says(&["heat", "flame", "hob", "ring"]) && !on(Kind::Hob);
+    let set = lowers || clause.verb.is_some_and(|verb| verb.word == "switch");
+    if set && of_the_oven && !on(Kind::Slow) && !on(Kind::Pressure) {
+        heat.oven = turned_to(w, clause.verb_end, clause.end);
+        heat.guessed = heat.oven.is_some();
+    }
 }
 
 /// "Fry 4 at a time", "one at a time", "in batches", "5 minutes per batch".
@@ -386,8 +441,16 @@ fn round(w: &Words, clause: &Clause, time: &Time) -> Option<Option<f64>> {
     });
     let needed = |at: usize| w.is(at + 2, "if") || w.is(at + 3, "if");
     let batches = all().any(|at| w.is(at, "in") && (w.is(at + 1, "batches") || w.is(at + 2, "batches")) && !needed(at));
-    const AFTER_ANOTHER: [&[&str]; 3] = [&["one", "after", "another"], &["one", "after", "the", "other"], &["after", "the", "other"]];
-    let in_turn = all().any(|at| AFTER_ANOTHER.iter().any(|words| words.iter().enumerate().all(|(i, word)| w.is(at + i, word))));
+    const AFTER_ANOTHER: [&[&str]; 4] =
+        [&["one", "by", "one"], &["one", "after", "another"], &["one", "after", "the", "other"], &["after", "the", "other"]];
+    // "Cook each for a minute a side", "make 12 pancakes, cooking each".
+    let cooks = |at: usize| {
+        let gerund = || inflected(&w.at(at)?.text.to_lowercase(), "ing");
+        let verb = clause.verb.filter(|_| at + 1 == clause.verb_end).or_else(gerund);
+        verb.is_some_and(|verb| matches!(verb.way, Way::Wait(..) | Way::HandsOn(_)))
+    };
+    let each = (clause.verb_end.saturating_sub(1)..clause.end).any(|at| cooks(at) && w.is(at + 1, "each"));
+    let in_turn = each || all().any(|at| AFTER_ANOTHER.iter().any(|words| words.iter().enumerate().all(|(i, word)| w.is(at + i, word))));
     (at_once.is_some() || batches || in_turn || time.by_batch).then_some(at_once)
 }
 
@@ -412,5 +475,7 @@ fn planned(all: &[Time]) -> (Option<Time>, bool, bool) {
     let others: Vec<&Time> = all[1..].iter().filter(|time| !time.or && !time.further).collect();
     let longest = others.iter().fold(first, |longest, time| if time.high > longest.high { **time } else { longest });
     let doubtful = others.iter().any(|time| (time.high - first.high).abs() > 1e-9);
+    // "20 minutes per 500 g plus 30 minutes" goes by weight, whichever is planned.
+    let longest = Time { by_weight: all.iter().any(|time| time.by_weight), ..longest };
     (Some(longest), all.iter().any(|time| time.or), doubtful)
 }

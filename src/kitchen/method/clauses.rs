@@ -5,7 +5,8 @@
 use std::collections::HashMap;
 use std::sync::LazyLock;
 
-use super::verbs::{VERBS, Verb, inflected};
+use super::degrees::heat;
+use super::verbs::{VERBS, Verb, Way, inflected};
 use super::whereabouts::JOINS;
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
@@ -17,7 +18,7 @@ mod sentences;
 
 use self::cuts::{cuts, joined};
 use self::head::head;
-use self::marks::{is_meanwhile, may_be_left_out, suppose, tells_how_long, turns_meanwhile};
+use self::marks::{hang_on, is_meanwhile, may_be_left_out, suppose, tells_how_long, turns_meanwhile};
 pub(super) use self::sentences::sentences;
 
 /// Tokens of a paragraph that tell of one action.
@@ -37,6 +38,8 @@ pub(super) struct Clause {
     pub supposed: bool,
     /// Whoever cooks may leave it out: "if you like, …", "optional: …".
     pub optional: bool,
+    /// Done only where something turned out so: "if the sauce is thin", "unless they are soft".
+    pub conditional: bool,
     /// In a sentence that begins with "to serve".
     pub to_serve: bool,
 }
@@ -45,6 +48,25 @@ impl Clause {
     /// "While the peppers cool, chop the onion": what it begins with goes on beside what it says.
     pub fn opens_beside(&self, w: &Words) -> bool {
         ["while", "whilst", "when", "once", "as"].iter().any(|word| w.is(self.start, word))
+    }
+
+    /// "Do not boil for more than 5 minutes", "there is no need to soak for 8 hours". "Do not lift the lid for 10 minutes" is a wait.
+    pub fn is_forbidden(&self, w: &Words) -> bool {
+        let at = (self.start..self.end).find(|at| !["and", "but", "just", "please"].iter().any(|word| w.is(*at, word)));
+        let Some(at) = at.filter(|at| w.kind(*at) == Some(Sign::Word)) else { return false };
+        let is = |at: usize, words: &[&str]| words.iter().any(|word| w.is(at, word));
+        let there = at + 2 * usize::from(w.is(at, "there") && is(at + 1, &["is", "was"]));
+        let no_need = w.is(there, "no") && w.is(there + 1, "need")
+            || is(at, &["you", "they", "it"]) && is(at + 1, &["need", "do", "does"]) && w.is(at + 2, "not");
+        let after = match () {
+            () if is(at, &["do", "does", "should", "must"]) && w.is(at + 1, "not") => at + 2,
+            () if is(at, &["don't", "don’t", "never"]) => at + 1,
+            () => return no_need,
+        };
+        let beyond = (after..self.end)
+            .any(|at| is(at, &["more", "longer", "over", "beyond"]) && (is(at + 1, &["than"]) || is(at, &["over", "beyond"])));
+        let cooks = verb_at(w, after).is_some_and(|(verb, _)| matches!(verb.way, Way::Wait(..) | Way::HandsOn(_) | Way::Stand(_)));
+        cooks || beyond
     }
 
     /// Before "keeping them warm in a low oven": what is done with what is ready, beside it all.
@@ -93,9 +115,11 @@ pub(super) fn verb_at(w: &Words, at: usize) -> Option<(&'static Verb, usize)> {
             }
             end += 1;
         }
+        // "Core 75 °C" is how hot it is inside.
+        let is_figure = verb.word == "core" && heat(w, end, (end + 4).min(w.len()), false, true).oven.is_some();
         // "Roast-in-the-bag", "brown-skinned": no verb.
         // "Cut side down", "brown side up": how it lies.
-        (!w.is_hyphen(end) && !["of", "side", "sides"].iter().any(|word| w.is(end, word))).then_some((*verb, end))
+        (!is_figure && !w.is_hyphen(end) && !["of", "side", "sides"].iter().any(|word| w.is(end, word))).then_some((*verb, end))
     })
 }
 
@@ -129,6 +153,7 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
                 meanwhile: false,
                 supposed: false,
                 optional: false,
+                conditional: false,
                 to_serve,
             });
         }
@@ -138,6 +163,7 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
         }
         suppose(w, start, &mut found);
         may_be_left_out(w, start, end, &mut found);
+        hang_on(w, &mut found);
         for clause in found {
             match all.last_mut() {
                 // "If using dried beans, soak them and boil for 1 hour": the boiling hangs on it too.

@@ -18,6 +18,7 @@ struct Figure {
     inside: bool,
     /// From a word for an oven, or the middle of a range: nobody wrote the figure.
     guessed: bool,
+    fahrenheit: bool,
     at: usize,
 }
 
@@ -30,10 +31,47 @@ pub(super) struct Heat {
     pub inside: Option<Celsius>,
     /// Where the first figure of the oven stands.
     pub at: usize,
+    /// The figure of the oven was typed in Fahrenheit.
+    pub fahrenheit: bool,
+    /// Hotter or cooler by so much: "by 20 °C", "two marks down".
+    pub by: Option<By>,
+}
+
+/// A difference from the degrees before.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum By {
+    /// Degrees, and whether the letter is F; without a letter they are as those before.
+    Degrees(f64, Option<bool>),
+    /// Marks of a gas oven.
+    Marks(f64),
+}
+
+impl By {
+    /// What an oven of `before` has then: `fahrenheit` is how that was typed.
+    pub fn from(self, before: Celsius, fahrenheit: bool, hotter: bool) -> Celsius {
+        let sign = if hotter { 1.0 } else { -1.0 };
+        let tenth = |celsius: f64| Celsius((celsius * 10.0).round() / 10.0);
+        match self {
+            By::Degrees(degrees, letter) => {
+                // From the figure as it was typed, so that nothing is lost twice by rounding.
+                let typed = (before.0 * 9.0 / 5.0 + 32.0).round();
+                match letter.unwrap_or(fahrenheit) {
+                    true => tenth((typed + sign * degrees - 32.0) * 5.0 / 9.0),
+                    false => tenth(before.0 + sign * degrees),
+                }
+            }
+            By::Marks(marks) => {
+                let near = |row: &(f64, f64)| (row.1 - before.0).abs();
+                let at = (0..GAS.len()).min_by(|a, b| near(&GAS[*a]).total_cmp(&near(&GAS[*b]))).unwrap_or(0) as f64;
+                Celsius(GAS[(at + sign * marks).clamp(0.0, GAS.len() as f64 - 1.0) as usize].1)
+            }
+        }
+    }
 }
 
 /// Reads the words from `from` to `to`. `fan`: the household's oven has one. `bare`: a number after "at" or "to" is degrees.
 pub(super) fn heat(w: &Words, from: usize, to: usize, fan: bool, bare: bool) -> Heat {
+    let by = (from..to).find_map(|at| by(w, from, at, to));
     let figures = figures(w, from, to, bare);
     let inside = figures.iter().find(|figure| figure.inside).map(|figure| Celsius(figure.celsius));
     let of_oven: Vec<&Figure> = figures.iter().filter(|figure| !figure.inside).collect();
@@ -46,7 +84,43 @@ pub(super) fn heat(w: &Words, from: usize, to: usize, fan: bool, bare: bool) -> 
         (None, Some(other)) => (Some(other.celsius + FAN), true),
         _ => (None, false),
     };
-    Heat { oven: celsius.map(Celsius), guessed, inside, at: of_oven.first().map_or(to, |figure| figure.at) }
+    Heat {
+        oven: celsius.map(Celsius),
+        guessed,
+        inside,
+        at: of_oven.first().map_or(to, |figure| figure.at),
+        fahrenheit: of_oven.first().is_some_and(|figure| figure.fahrenheit),
+        by: by.map(|(by, _)| by).filter(|_| celsius.is_none()),
+    }
+}
+
+/// "By 20 °C", "by 20 degrees", "20 degrees lower", "by two gas marks", "down two marks", and the place after it.
+fn by(w: &Words, from: usize, at: usize, to: usize) -> Option<(By, usize)> {
+    const COMPARED: [&str; 8] = ["lower", "higher", "less", "more", "cooler", "hotter", "down", "up"];
+    let is = |at: usize, words: &[&str]| at < to && words.iter().any(|word| w.is(at, word));
+    if w.at(at).is_some_and(|token| token.is_number()) && at > from && w.at(at - 1).is_some_and(|token| token.is_number()) {
+        return None;
+    }
+    let read = w.number(at).ok()??;
+    let number = read.number.high.to_f64();
+    let nearly = usize::from(at > from && is(at - 1, &["about", "around", "another"]));
+    let said_by = at > from + nearly && is(at - 1 - nearly, &["by"]);
+    let turned = at > from + nearly && is(at - 1 - nearly, &["down", "up"]);
+    let gas = read.end + usize::from(is(read.end, &["gas"]));
+    if is(gas, &["mark", "marks"]) && (said_by || turned || is(gas + 1, &COMPARED)) && !is(gas, &["gas"]) {
+        return Some((By::Marks(number), gas + 1));
+    }
+    let mut end = read.end;
+    let sign = end < to && (w.kind(end) == Some(Sign::Degree) || is(end, &["degrees", "degree", "deg"]));
+    end += usize::from(sign);
+    let letter = match () {
+        () if is(end, &["c", "celsius", "centigrade", "℃"]) => Some(false),
+        () if is(end, &["f", "fahrenheit", "℉"]) => Some(true),
+        () => None,
+    };
+    end += usize::from(letter.is_some());
+    let compared = is(end, &COMPARED) && !is(end, &["down", "up"]);
+    ((sign || letter.is_some()) && (said_by || compared)).then_some((By::Degrees(number, letter), end))
 }
 
 fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
@@ -55,12 +129,17 @@ fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
     // Past the figure before this one, and past the fan that it is of.
     let mut claimed = from;
     while at < to {
-        if let Some((celsius, end)) = gas(w, at, to) {
-            figures.push(Figure { celsius, fan: false, inside: false, guessed: false, at });
+        // "Turn the oven down by 20 °C" is no oven of 20 °C.
+        if let Some((_, end)) = by(w, from, at, to) {
             at = end;
             continue;
         }
-        let Some(Read { celsius, ranged, bare_letter, end }) = degrees(
+        if let Some((celsius, end)) = gas(w, at, to) {
+            figures.push(Figure { celsius, fan: false, inside: false, guessed: false, fahrenheit: false, at });
+            at = end;
+            continue;
+        }
+        let Some(Read { celsius, ranged, bare_letter, fahrenheit: typed_so, end }) = degrees(
             w,
             at,
             to,
@@ -78,7 +157,7 @@ fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
         let celsius =
             if said_inside && fahrenheit && celsius > MOST_INSIDE { ((celsius - 32.0) * 50.0 / 9.0).round() / 10.0 } else { celsius };
         let inside = said_inside && celsius <= MOST_INSIDE;
-        figures.push(Figure { celsius, fan, inside, guessed: ranged, at });
+        figures.push(Figure { celsius, fan, inside, guessed: ranged, fahrenheit: typed_so, at });
         at = end;
     }
     if figures.iter().all(|figure| figure.inside) {
@@ -115,7 +194,7 @@ fn is_of_inside(w: &Words, from: usize, start: usize, end: usize, to: usize) -> 
     // What is heated so and is no food to be done: the middle of an oven, frying oil, milk for a custard.
     const OTHERS: [&str; 9] = ["oven", "oil", "milk", "water", "syrup", "sugar", "jam", "fat", "grill"];
     // "Roast to 75C" is no oven: what is done so reaches it.
-    const DONE_TO: [&str; 8] = ["roast", "bake", "cook", "grill", "braise", "roasted", "baked", "cooked"];
+    const DONE_TO: [&str; 10] = ["roast", "bake", "cook", "grill", "braise", "roasted", "baked", "cooked", "reheat", "reheated"];
     let is = |at: usize, words: &[&str]| words.iter().any(|word| w.is(at, word));
     let of_oven = |at: usize| w.is(at + 1, "of") && (is(at + 2, &["oven"]) || is(at + 3, &["oven"])) || is(at + 1, &["shelf", "rack"]);
     let says = |at: usize| is(at, &WORDS) && !of_oven(at);
@@ -167,6 +246,7 @@ struct Read {
     ranged: bool,
     /// Without C or F, and so taken for one of them.
     bare_letter: bool,
+    fahrenheit: bool,
     end: usize,
 }
 
@@ -219,7 +299,7 @@ fn degrees(w: &Words, at: usize, to: usize, bare: bool) -> Option<Read> {
     };
     let celsius = |degrees: f64| if fahrenheit { (degrees - 32.0) * 5.0 / 9.0 } else { degrees };
     // One decimal is more than any oven knows.
-    Some(Read { celsius: (celsius(high) * 10.0).round() / 10.0, ranged: low < high, bare_letter, end })
+    Some(Read { celsius: (celsius(high) * 10.0).round() / 10.0, ranged: low < high, bare_letter, fahrenheit, end })
 }
 
 /// "In the preheated oven (200)".
@@ -238,6 +318,18 @@ fn falling(w: &Words, first: f64, end: usize, to: usize) -> Option<Read> {
     Some(Read { celsius, ranged: true, ..then })
 }
 
+/// "Reduce to moderate", "turn the oven to low": the table's word without its "oven", after "to".
+pub(super) fn turned_to(w: &Words, from: usize, to: usize) -> Option<Celsius> {
+    (from + 1..to).filter(|at| w.is(at - 1, "to")).find_map(|at| {
+        let fits = |phrase: &str| {
+            let words: Vec<&str> = phrase.strip_suffix(" oven").unwrap_or_default().split(' ').collect();
+            at + words.len() <= to && words.iter().enumerate().all(|(index, word)| w.is(at + index, word))
+        };
+        let longest = OVENS.iter().filter(|(_, phrase)| fits(phrase)).max_by_key(|(_, phrase)| phrase.len());
+        longest.map(|(celsius, _)| Celsius(*celsius))
+    })
+}
+
 fn oven_word(w: &Words, from: usize, to: usize) -> Option<Figure> {
     let said = |at: usize| {
         let fits = |phrase: &str| {
@@ -246,7 +338,7 @@ fn oven_word(w: &Words, from: usize, to: usize) -> Option<Figure> {
         };
         OVENS.iter().find(|(_, phrase)| fits(phrase)).map(|(celsius, _)| *celsius)
     };
-    (from..to).find_map(|at| Some(Figure { celsius: said(at)?, fan: false, inside: false, guessed: true, at }))
+    (from..to).find_map(|at| Some(Figure { celsius: said(at)?, fan: false, inside: false, guessed: true, fahrenheit: false, at }))
 }
 
 #[cfg(test)]

@@ -2,8 +2,13 @@
 //!
 //! Knows what a clause names and its verb; knows neither appliances nor times.
 
-use super::verbs::{Rate, Verb};
+use super::act::{Act, On};
+use super::places::Kind;
+use super::verbs::{Rate, Verb, Way};
 use super::whereabouts::{About, JOINS};
+
+/// What is filled and cooks whole: all that was put into it is together there.
+const VESSELS: [Kind; 3] = [Kind::Slow, Kind::Pressure, Kind::Rice];
 
 #[derive(Default)]
 pub(super) struct Dishes {
@@ -11,12 +16,19 @@ pub(super) struct Dishes {
     others: Vec<Vec<usize>>,
     /// What was at hand when "meanwhile" began something else.
     main: Option<Vec<usize>>,
+    /// What was put into a cooker.
+    vessels: Vec<(Kind, usize)>,
 }
 
 impl Dishes {
     /// The foods that are together in what is done now.
     pub fn at_hand(&self) -> &[usize] {
         &self.at_hand
+    }
+
+    /// The foods that were put into the cooker in which something is done.
+    pub fn inside(&self, on: Option<On>) -> impl Iterator<Item = usize> + '_ {
+        self.vessels.iter().filter(move |(kind, _)| on == Some(On::Kind(*kind))).map(|(_, food)| *food)
     }
 
     /// "Meanwhile": something else begins.
@@ -28,6 +40,11 @@ impl Dishes {
         }
     }
 
+    /// Was it at hand when "meanwhile" began something else?
+    pub fn is_main(&self, food: usize) -> bool {
+        self.main.as_ref().is_some_and(|main| main.contains(&food))
+    }
+
     /// A paragraph ends, and with it what was done meanwhile.
     pub fn turn_back(&mut self) {
         if let Some(main) = self.main.take() {
@@ -36,8 +53,26 @@ impl Dishes {
         }
     }
 
-    /// What a clause brings together or begins.
-    pub fn take(&mut self, one: &About) {
+    /// What a clause brings together or begins, and the cooker it is put into.
+    pub fn take(&mut self, one: &About, read: &Act) {
+        if one.other {
+            // Plates, the gravy: beside what is at hand.
+            let before = std::mem::take(&mut self.at_hand);
+            return self.others.push(before);
+        }
+        self.bring_together(one);
+        let vessel = |on: On| VESSELS.into_iter().find(|kind| on == On::Kind(*kind));
+        let puts = one.clause.verb.is_some_and(|verb| verb.way == Way::Put);
+        if let Some(kind) = read.place.flatten().and_then(vessel).filter(|_| puts && !read.off) {
+            self.vessels.extend(self.at_hand.iter().map(|food| (kind, *food)));
+        }
+        // "Take it out of the cooker."
+        if read.off && (one.clause.start..one.clause.end).any(|at| one.w.is(at, "cooker")) {
+            self.vessels.clear();
+        }
+    }
+
+    fn bring_together(&mut self, one: &About) {
         let (w, clause) = (one.w, one.clause);
         let says = |words: &[&str]| (clause.verb_at..clause.end).any(|at| words.iter().any(|word| w.is(at, word)));
         let verb = clause.verb.map_or("", |verb| verb.word);

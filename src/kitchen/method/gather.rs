@@ -11,20 +11,25 @@ use super::headings::{headings, printed};
 use super::larder::Larder;
 use super::places::Kind;
 use super::text::{pieces, said};
+use super::verbs::Way;
+use super::ways::{Label, label};
 use super::whereabouts::{About, Whereabouts};
 use super::{MethodRead, Paragraph, Setting, name_fellows};
 use crate::kitchen::words::Words;
 use crate::kitchen::{ApplianceId, Piece, Spot};
-use crate::measure::Celsius;
+use crate::measure::{Celsius, Kind as Sign};
 
 mod draft;
 mod fill;
 mod finish;
+mod objects;
 mod order;
+mod pressure;
 mod told;
 
 use self::draft::Draft;
 pub(super) use self::draft::{Made, Placed, blank};
+use self::objects::Objects;
 
 /// More hands than this before an appliance is needed are a step of their own.
 const MOST_HANDS_BEFORE: f64 = 2.0;
@@ -61,6 +66,16 @@ pub(super) struct Gather<'s, 'k> {
     pub(super) cut: Vec<usize>,
     /// Doubts of the paragraph that is read.
     untold: Vec<String>,
+    /// What the first thing on the heat is done to, where only later words name it.
+    objects: Option<Objects>,
+    /// How many clauses name each food.
+    named_in: Vec<usize>,
+    /// The number of the clause that is read, over all paragraphs.
+    clauses_read: usize,
+    /// "Meanwhile, heat the grill": what is done beside comes with the next sentence.
+    heats_meanwhile: bool,
+    /// The pressure cooker has cooked under pressure, and nothing has said yet that it is opened or released.
+    closed: bool,
 }
 
 impl<'s, 'k> Gather<'s, 'k> {
@@ -90,11 +105,17 @@ impl<'s, 'k> Gather<'s, 'k> {
             trays: None,
             cut: Vec::new(),
             untold: Vec::new(),
+            objects: None,
+            named_in: Vec::new(),
+            clauses_read: 0,
+            heats_meanwhile: false,
+            closed: false,
         }
     }
 
     pub fn read(mut self, paragraphs: &[Paragraph]) -> MethodRead {
         self.whereabouts = Whereabouts::new(self.setting.ingredients.len(), self.never_used(paragraphs));
+        (self.objects, self.named_in) = self.objects_of_the_first_heat(paragraphs);
         let headings = headings(paragraphs);
         for (number, paragraph) in paragraphs.iter().enumerate() {
             if headings[number] {
@@ -119,6 +140,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.reach_inside();
         let shares = self.unfinished();
         self.doubts.extend(shares);
+        self.tell_what_nobody_cooks();
         self.told()
     }
 
@@ -167,7 +189,7 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     /// Reads one clause, and notes where it leaves its foods.
     fn act(&self, w: &Words, clause: &Clause, paragraph: usize, so: So, noted: (&mut Whereabouts, &mut Dishes)) -> Act {
-        if clause.supposed {
+        if clause.supposed || clause.is_forbidden(w) {
             return act(w, clause, so, &self.own).supposed();
         }
         if clause.optional {
@@ -187,12 +209,40 @@ impl<'s, 'k> Gather<'s, 'k> {
             matches!(self.larder.kind(food), Some(crate::foods::Kind::Grain | crate::foods::Kind::Pulse | crate::foods::Kind::RawEgg))
         };
         let boils = foods.iter().all(|(food, _)| boiled(*food)) && !foods.is_empty();
-        let about = About { w, clause, foods: &foods, boils };
+        let about = About { w, clause, foods: &foods, boils, other: foods.is_empty() && self.is_of_something_else(w, clause) };
         let so = whereabouts.before(&about, paragraph, so);
         let mut read = act(w, clause, so, &self.own);
+        read.conditional = clause.conditional && read.time.is_some();
+        if let (true, Takes::Wait { written, .. }) = (read.conditional, &mut read.takes) {
+            *written = false;
+        }
+        self.stays_under_pressure(&about, dishes, &mut read);
         whereabouts.after(&about, &mut read, so.place);
-        dishes.take(&about);
+        dishes.take(&about, &read);
+        read.of_another = about.other;
         read
+    }
+
+    /// "Warm the plates", "toast the bread", "make the gravy": what is heated or made is none of the list.
+    fn is_of_something_else(&self, w: &Words, clause: &Clause) -> bool {
+        const BEFORE: [&str; 8] = ["the", "a", "an", "some", "your", "plenty", "of", "four"];
+        const BESIDE: [&str; 8] = ["plate", "platter", "gravy", "sauce", "dressing", "salsa", "topping", "dumpling"];
+        let Some(verb) = clause.verb else { return false };
+        let makes = verb.word == "make";
+        let heats = matches!(verb.way, Way::Wait(..) | Way::HandsOn(_) | Way::Heat) || verb.word == "warm";
+        let passed = |at: &usize| BEFORE.iter().any(|word| w.is(*at, word)) || w.at(*at).is_some_and(|token| token.text.ends_with("ly"));
+        let at = clause.verb_end + (clause.verb_end..clause.end).take_while(passed).count();
+        if at >= clause.end || !(heats || makes) {
+            return false;
+        }
+        let beside = BESIDE.iter().any(|word| w.key_at(at) == *word);
+        let food = || w.food(at, self.setting.foods).and_then(|(food, _)| self.setting.foods[food].kind);
+        use crate::foods::Kind as Food;
+        // "Heat some oil, fry for 5 minutes" goes on with what was cut before.
+        let apart =
+            |kind: Food| matches!(kind, Food::Bread | Food::Grain | Food::Pulse | Food::Vegetable | Food::Fruit | Food::Nut | Food::Seed);
+        makes && beside
+            || heats && (w.key_at(at) == "plate" || w.key_at(at) == "platter" || w.key_at(at) == "gravy" || food().is_some_and(apart))
     }
 
     fn paragraph(&mut self, number: usize, paragraph: &Paragraph) {
@@ -202,9 +252,26 @@ impl<'s, 'k> Gather<'s, 'k> {
         let mut sentence = usize::MAX;
         self.heat_set_last = false;
         for (index, clause) in found.iter().enumerate() {
+            let mut clause = *clause;
+            if let Some(label) = self.label_of(&w, &clause, &found[index + 1..]) {
+                self.finish(&w, &mut draft, paragraph);
+                let words = w.text(clause.start..label.end);
+                self.lead = if self.lead.is_empty() { words.to_owned() } else { format!("{} {words}", self.lead) };
+                self.so.labelled = label.kind.map(On::Kind);
+                if clause.end == label.end {
+                    self.clauses_read += 1;
+                    continue;
+                }
+                clause =
+                    Clause { start: label.end, verb_at: clause.verb_at.max(label.end), verb_end: clause.verb_end.max(label.end), ..clause };
+            }
+            let clause = &clause;
             if clause.sentence != sentence {
                 sentence = clause.sentence;
-                if self.branch != Branch::None {
+                // "Meanwhile, heat the grill. Grill the salmon": what was not touched yet is done beside.
+                let goes_on = self.heats_meanwhile && draft.is_empty() && self.begins_with_something_new(&w, clause);
+                self.heats_meanwhile = false;
+                if self.branch != Branch::None && !goes_on {
                     self.finish(&w, &mut draft, paragraph);
                     self.end_branch();
                 }
@@ -215,6 +282,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             if clause.meanwhile && !draft.is_empty() && self.says_no_more(&w, clause) {
                 self.heat_beside(&w, clause, number);
                 draft.add(clause.start, clause.end);
+                self.clauses_read += 1;
                 continue;
             }
             if clause.meanwhile {
@@ -233,12 +301,23 @@ impl<'s, 'k> Gather<'s, 'k> {
             let read = self.in_rounds(&w, clause, read, &draft, paragraph);
             let read = self.without_the_wait_of_the_next(&w, read, clause, found.get(index + 1));
             self.tell_figures(&w, clause, &read, paragraph);
+            self.heats_meanwhile |= read.takes == Takes::Preheat && self.branch == Branch::Begins;
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
+            self.opens_or_closes(&w, clause, &read);
+            self.clauses_read += 1;
         }
         self.finish(&w, &mut draft, paragraph);
         self.end_branch();
+        self.heats_meanwhile = false;
+        self.so.labelled = None;
         self.dishes.turn_back();
         self.doubts.extend(std::mem::take(&mut self.untold).into_iter().map(|text| (paragraph.at.clone(), text)));
+    }
+
+    /// "MICROWAVE: prick the potatoes": where its paragraph happens, as far as nothing else is said.
+    fn label_of(&self, w: &Words, clause: &Clause, next: &[Clause]) -> Option<Label> {
+        let end = next.iter().take_while(|after| after.sentence == clause.sentence).last().map_or(clause.end, |last| last.end);
+        label(w, clause.start, end).filter(|label| label.end <= clause.end)
     }
 
     fn clause(&mut self, w: &Words, clause: &Clause, read: Act, next: &[Clause], draft: &mut Draft, paragraph: &Paragraph) {
@@ -254,13 +333,13 @@ impl<'s, 'k> Gather<'s, 'k> {
         }
         // "Prove for 20 minutes while the oven heats to 230 °C" sets it, too.
         let beside = (clause.start..clause.end).any(|at| w.is(at, "oven")) && read.other.is_none();
-        let of_oven = read.sets || beside || read.place == Some(Some(On::Kind(Kind::Oven)));
+        let of_oven = !read.stands_in_it && (read.sets || beside || read.place == Some(Some(On::Kind(Kind::Oven))));
         if of_oven && let Some(celsius) = read.heat.oven {
-            self.oven = Some((celsius, read.heat.guessed));
+            self.set_oven(celsius, &read);
         }
         let text = (clause.start, clause.end);
         match read.takes {
-            Takes::Preheat => return,
+            Takes::Preheat => return self.keep_what_more_is_said(w, clause),
             Takes::Serve => {
                 // What is printed at the table takes no time; its foods are named there, and stay for the first step.
                 let words = said(w, text.0, text.1);
@@ -351,8 +430,41 @@ impl<'s, 'k> Gather<'s, 'k> {
         let read = self.act(w, clause, paragraph, self.so, (&mut whereabouts, &mut dishes));
         (self.whereabouts, self.dishes) = (whereabouts, dishes);
         if let (Takes::Preheat, Some(celsius)) = (read.takes, read.heat.oven) {
-            self.oven = Some((celsius, read.heat.guessed));
+            self.set_oven(celsius, &read);
         }
+    }
+
+    /// What follows in the oven is as hot.
+    pub(super) fn set_oven(&mut self, celsius: Celsius, read: &Act) {
+        self.oven = Some((celsius, read.heat.guessed));
+        self.so.oven = Some((celsius, if read.heat.by.is_some() { self.so.oven.is_some_and(|(_, f)| f) } else { read.heat.fahrenheit }));
+    }
+
+    /// "Heat the oven with a baking stone inside": more than how hot it is stays in the words.
+    fn keep_what_more_is_said(&mut self, w: &Words, clause: &Clause) {
+        #[rustfmt::skip]
+        const SAID: [&str; 60] = [
+            "heat", "preheat", "pre", "the", "your", "an", "a", "oven", "grill", "to", "at", "on", "in", "of", "up", "and", "or", "then", "first", "now", "start", "by",
+            "meanwhile", "meantime", "while", "whilst", "when", "you", "are", "ready", "bake", "cook", "temperature", "degrees", "degree", "c", "f", "celsius", "fahrenheit",
+            "centigrade", "fan", "gas", "mark", "no", "convection", "conventional", "electric", "high", "medium", "hot", "very", "moderate", "low", "cool", "slow",
+            "turn", "set", "get", "broiler", "for",
+        ];
+        let times = times(w, clause.start, clause.end);
+        let more = (clause.start..clause.end).any(|at| {
+            let word = w.at(at).filter(|token| token.kind == Sign::Word && token.text.len() > 1 && !token.text.ends_with("ly"));
+            word.is_some() && !SAID.iter().any(|said| w.is(at, said)) && !times.iter().any(|time| (time.start..time.end).contains(&at))
+        });
+        if more {
+            let words = said(w, clause.start, clause.end);
+            self.lead = if self.lead.is_empty() { words } else { format!("{} {words}", self.lead) };
+        }
+    }
+
+    /// Does a sentence begin with foods that are not in what goes on beside it?
+    fn begins_with_something_new(&self, w: &Words, clause: &Clause) -> bool {
+        let named: Vec<usize> =
+            self.larder.mentions(w, clause.verb_end, clause.end).into_iter().flat_map(|mention| mention.foods).collect();
+        !named.is_empty() && !named.iter().any(|food| self.dishes.is_main(*food) || self.last_foods.contains(food))
     }
 
     fn mentions_something(&self, w: &Words, clause: &Clause) -> bool {
@@ -365,8 +477,13 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     fn placed(&mut self, read: &Act) {
         if let Some(place) = read.place {
+            match place {
+                None => self.so.was = self.so.place.or(self.so.was),
+                Some(_) => self.so.switched_off = false,
+            }
             self.so.place = place;
         }
+        self.so.switched_off |= read.switched_off;
         self.so.turned_down |= read.turned_down;
         self.heat_set_last = read.turned_down;
         self.so.pressed |= read.need == Some(On::Kind(Kind::Pressure)) && matches!(read.takes, Takes::Wait { .. });

@@ -9,6 +9,7 @@ use crate::measure::{Amount, Kind as Sign, Number, Spoons, Unit};
 mod amounts;
 mod except;
 mod group;
+mod rest;
 mod vocabulary;
 
 pub(super) use self::vocabulary::part_of_a_fruit;
@@ -66,6 +67,8 @@ pub(super) struct Larder<'k> {
     named: Vec<Named>,
     /// The share of each that no step has taken yet.
     left: Vec<Number>,
+    /// What was divided, in the order in which a part of it was last taken.
+    divided: Vec<usize>,
 }
 
 /// Things of a kitchen that are called after a food. Singular.
@@ -86,7 +89,7 @@ impl<'k> Larder<'k> {
         });
         let named: Vec<Named> = named.collect();
         let left = vec![Number::ONE; named.len()];
-        Larder { foods, spoons, named, left }
+        Larder { foods, spoons, named, left, divided: Vec::new() }
     }
 
     pub fn name(&self, index: usize) -> &str {
@@ -161,10 +164,8 @@ impl<'k> Larder<'k> {
     }
 
     fn one(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
-        // "Scatter the rest over the top": of what was divided last.
-        if w.is(at, "rest") && at > from && w.is(at - 1, "the") && !w.is(at + 1, "of") {
-            let divided = (0..self.named.len()).rev().find(|index| self.is_divided(*index))?;
-            return Some(Mention { start: at - 1, end: at + 1, foods: vec![divided], part: Some(Part::Rest), group: false });
+        if let Some(rest) = self.rest_of_the_divided(w, from, at, to) {
+            return Some(rest);
         }
         let (index, end) = self.named_at(w, at, to)?;
         if self.named[index].head == "water" && self.is_other_water(w, at) {

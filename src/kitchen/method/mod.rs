@@ -11,7 +11,7 @@
 //! share     = ("half" | "most of" | "the rest of" | amount "of") before a food
 //! ```
 //!
-//! Notes are parted from the rest first ([`notes`]); headings are words ([`headings`]). Clauses gather into one step until one of them waits, another appliance is needed, or the paragraph ends ([`gather`]). The verb at the
+//! Notes are parted from the rest first ([`notes`]), and of several ways to make the dish the first is taken ([`ways`]); headings are words ([`headings`]). Clauses gather into one step until one of them waits, another appliance is needed, or the paragraph ends ([`gather`]). The verb at the
 //! head of a clause says whether it is hands-on or unattended, where, and what it takes when nothing is said ([`verbs`]); times
 //! ([`clock`]), degrees ([`degrees`]) and appliances ([`places`]) are read from its words. A place that is not named is where the food
 //! was last put ([`whereabouts`]); which foods are together by then ([`dish`]) says where raw meat reaches its temperature. Hands that
@@ -42,6 +42,7 @@ mod places;
 mod rates;
 mod text;
 mod verbs;
+mod ways;
 mod whereabouts;
 mod whole;
 
@@ -91,6 +92,8 @@ pub struct MethodRead {
 /// Reads a method. It never fails: words that are not understood stay words.
 pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRead {
     let notes::Parted { method, notes, doubts } = notes::parted(paragraphs, setting.foods, setting.kept);
+    let (method, others, untold) = ways::first_way(method);
+    let (notes, doubts) = ([notes, others].concat(), [doubts, untold].concat());
     // Notes alone are read as they stand: a recipe has at least one step.
     if method.is_empty() && !notes.is_empty() {
         return gather::Gather::new(setting).words_only(paragraphs);

@@ -149,6 +149,11 @@ impl Parted {
         for note in notes {
             let (from, to) = (w.byte(note.start), w.byte(note.end));
             left.push_str(w.between(byte, from.max(byte)));
+            // A dish for beside it that is cooked, too.
+            if goes_with(w, note.start) && !times(w, note.start, note.end).is_empty() {
+                let text = format!("\"{}\" is taken for a tip, and its time is not planned", w.between(from, to).trim());
+                self.doubts.push((paragraph.at.clone(), text));
+            }
             self.notes.push(w.between(from, to).trim().trim_start_matches(['(', '[']).trim_end_matches([')', ']']).to_owned());
             byte = to;
         }
@@ -178,6 +183,7 @@ fn notes_within(w: &Words, found: &[(usize, usize)], foods: &Foods, kept: Option
                 notes.push(start..end_of(index - 1));
             }
             None if kept.is_some_and(|dish| says_how_long(w, start, end_of(index - 1), dish)) => notes.push(start..end_of(index - 1)),
+            None if is_sum_of_times(w, start, end) || goes_with(w, start) => notes.push(start..end_of(index - 1)),
             None => notes.extend(brackets(w, start, end_of(index - 1), foods)),
         }
     }
@@ -190,6 +196,28 @@ fn says_how_long(w: &Words, start: usize, end: usize, dish: &str) -> bool {
     const KEEPS: [&str; 4] = ["keep", "store", "freeze", "refrigerate"];
     let first = (start..end).find(|at| w.kind(*at) == Some(Sign::Word)).and_then(|at| verb_at(w, at));
     first.is_none_or(|(verb, _)| KEEPS.contains(&verb.word)) && !keeping([w.text(start..end)], dish).places.is_empty()
+}
+
+/// "Prep 20 min, cook 40 min", "Total time: 1 hour": figures of the whole, and nothing that is done.
+fn is_sum_of_times(w: &Words, start: usize, end: usize) -> bool {
+    const OF_WHAT: [&str; 12] =
+        ["prep", "preparation", "total", "active", "cook", "cooking", "time", "resting", "standing", "ready", "hands", "on"];
+    let opens = ["prep", "preparation", "total", "active"].iter().any(|word| w.is(start, word));
+    let named =
+        opens || ["cook", "cooking", "ready"].iter().any(|word| w.is(start, word)) && (w.is(start + 1, "time") || w.is(start + 1, "in"));
+    let found = times(w, start, end);
+    let in_a_time = |at: usize| found.iter().any(|time| (time.start..time.end).contains(&at));
+    let plain = |at: usize| {
+        w.kind(at) != Some(Sign::Word) || in_a_time(at) || ["in", "about", "and", "plus"].iter().chain(&OF_WHAT).any(|word| w.is(at, word))
+    };
+    named && !found.is_empty() && (start..end).all(plain)
+}
+
+/// "Good with boiled potatoes", "Delicious with a green salad": what else is on the plate.
+fn goes_with(w: &Words, start: usize) -> bool {
+    const PRAISED: [&str; 10] = ["good", "nice", "lovely", "delicious", "excellent", "great", "goes", "perfect", "wonderful", "tasty"];
+    let with = start + 1 + usize::from(["well", "very", "nicely"].iter().any(|word| w.is(start + 1, word)));
+    PRAISED.iter().any(|word| w.is(start, word)) && w.is(with, "with")
 }
 
 /// "(Tip: it keeps for 3 days.)"

@@ -27,8 +27,9 @@ pub(super) enum Place {
 #[rustfmt::skip]
 pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::At(Kind::Oven), "oven"), (Place::At(Kind::Oven), "middle shelf"), (Place::At(Kind::Oven), "top shelf"),
+    (Place::At(Kind::Oven), "moderate one"), (Place::At(Kind::Oven), "slow one"), (Place::At(Kind::Oven), "cool one"), (Place::At(Kind::Oven), "brisk one"),
     (Place::At(Kind::Hob), "hob"), (Place::At(Kind::Hob), "stove"), (Place::At(Kind::Hob), "stovetop"), (Place::At(Kind::Hob), "stove top"),
-    (Place::At(Kind::Hob), "on the heat"), (Place::At(Kind::Hob), "over the heat"), (Place::At(Kind::Hob), "over heat"), (Place::At(Kind::Hob), "burner"),
+    (Place::At(Kind::Hob), "on the heat"), (Place::At(Kind::Hob), "over the heat"), (Place::At(Kind::Hob), "over heat"), (Place::At(Kind::Hob), "to the heat"), (Place::At(Kind::Hob), "burner"),
     (Place::At(Kind::Hob), "low heat"), (Place::At(Kind::Hob), "medium heat"), (Place::At(Kind::Hob), "high heat"), (Place::At(Kind::Hob), "gentle heat"),
     (Place::At(Kind::Hob), "moderate heat"), (Place::At(Kind::Hob), "medium low heat"), (Place::At(Kind::Hob), "medium high heat"),
     (Place::At(Kind::Hob), "moderately high heat"), (Place::At(Kind::Hob), "strong heat"), (Place::At(Kind::Hob), "fierce heat"), (Place::At(Kind::Hob), "low flame"),
@@ -50,7 +51,7 @@ pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::At(Kind::Hob), "lowest flame possible"), (Place::At(Kind::Hob), "lowest heat possible"), (Place::At(Kind::Hob), "faintest heat"),
     (Place::At(Kind::Pressure), "pressure pan"), (Place::At(Kind::Pressure), "pressure saucepan"), (Place::At(Kind::Pressure), "pressure pot"),
     (Place::At(Kind::Pressure), "lb pressure"), (Place::At(Kind::Pressure), "pound pressure"), (Place::At(Kind::Pressure), "psi"),
-    (Place::Other, "sous vide"), (Place::Other, "barbecue"), (Place::Other, "bbq"), (Place::Other, "barbeque"), (Place::Other, "air fryer"),
+    (Place::Other, "sous vide"), (Place::Other, "water bath at"), (Place::Other, "barbecue"), (Place::Other, "bbq"), (Place::Other, "barbeque"), (Place::Other, "air fryer"),
     (Place::Other, "dehydrator"), (Place::Other, "smoker"), (Place::Other, "over coal"), (Place::Other, "hot coal"), (Place::Other, "campfire"),
     (Place::Other, "tandoor"), (Place::Other, "bread machine"), (Place::Other, "bread maker"), (Place::Other, "waffle iron"),
     (Place::Off, "iced water"), (Place::Off, "ice water"), (Place::Off, "ice bath"), (Place::Off, "off the heat"), (Place::Off, "from the heat"), (Place::Off, "from heat"), (Place::Off, "out of the oven"), (Place::Off, "from the oven"),
@@ -95,6 +96,11 @@ pub(super) static OVENS: &[(f64, &str)] = &[
     (220.0, "hot oven"),
     (240.0, "very hot oven"),
     (180.0, "moderate heat oven"),
+    // "In a hot oven for 20 minutes, then in a moderate one for an hour."
+    (180.0, "moderate one"),
+    (150.0, "slow one"),
+    (140.0, "cool one"),
+    (200.0, "brisk one"),
 ];
 
 /// Gas marks and their degrees Celsius, as printed on British cookers.

@@ -13,6 +13,9 @@ use crate::measure::{Minutes, Spoons};
 mod asides;
 mod choices;
 mod figures;
+mod fourth;
+mod hands;
+mod mended;
 mod table;
 
 pub(super) fn kitchen() -> Vec<Appliance> {

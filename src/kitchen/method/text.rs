@@ -22,6 +22,19 @@ fn before_joints(w: &Words, start: usize, end: usize) -> usize {
     (start..end).rev().find(|at| !joint(*at)).map_or(start, |at| at + 1)
 }
 
+/// "With 1 kg pork shoulder and 200 ml stock: " before what is done to them.
+pub(super) fn with(foods: &[usize]) -> Vec<Piece> {
+    let mut text = vec![Piece::Words("With ".to_owned())];
+    for (place, food) in foods.iter().enumerate() {
+        if place > 0 {
+            text.push(Piece::Words(if place + 1 == foods.len() { " and ".to_owned() } else { ", ".to_owned() }));
+        }
+        text.push(Piece::Ingredient { index: *food, share: None });
+    }
+    text.push(Piece::Words(": ".to_owned()));
+    text
+}
+
 /// Words of a clause as a sentence.
 pub(super) fn said(w: &Words, start: usize, end: usize) -> String {
     pieces(w, &[(start, end)], &[]).into_iter().map(|piece| if let Piece::Words(words) = piece { words } else { String::new() }).collect()

@@ -7,6 +7,7 @@
 use super::gather::{Gather, Made};
 use super::places::Kind;
 use super::rates;
+use super::text::with;
 use crate::foods::Kind as FoodKind;
 use crate::kitchen::{Piece, Spot};
 use crate::measure::{Amount, Celsius, Minutes};
@@ -79,18 +80,17 @@ impl Gather<'_, '_> {
         let soaked = |food: &usize| {
             self.larder.kind(*food).is_some_and(|kind| matches!(kind, FoodKind::Pulse | FoodKind::Grain) || kind.is_raw_flesh())
         };
-        let soaked: Vec<usize> = unnamed.filter(soaked).collect();
+        // "Rest the dough in the fridge overnight": the dough is all that no step names.
+        let words = |made: &Made| {
+            let says = |piece: &Piece| matches!(piece, Piece::Words(words) if words.to_lowercase().contains("dough"));
+            made.step.text.iter().any(says)
+        };
+        let dough = self.made[..=last].iter().any(words);
+        let soaked: Vec<usize> = unnamed.filter(|food| dough || soaked(food)).collect();
         if soaked.is_empty() {
             return;
         }
-        let mut text = vec![Piece::Words("With ".to_owned())];
-        for (place, food) in soaked.iter().enumerate() {
-            if place > 0 {
-                text.push(Piece::Words(if place + 1 == soaked.len() { " and ".to_owned() } else { ", ".to_owned() }));
-            }
-            text.push(Piece::Ingredient { index: *food, share: None });
-        }
-        text.push(Piece::Words(": ".to_owned()));
+        let mut text = with(&soaked);
         let first = &mut self.made[0];
         text.append(&mut first.step.text);
         first.step.text = text;
@@ -128,8 +128,9 @@ impl Gather<'_, '_> {
     }
 
     /// Raw meat, poultry, fish and egg reach their least temperature in the last heated step that they are in, where no step names one. What no
-    /// step names is in all of them; what is only added off the heat reaches none.
+    /// step names is in all of them but those that heat plates or bread; what is only added off the heat reaches none. It is marked as estimated.
     pub(super) fn reach_inside(&mut self) {
+        self.check_before_the_rest();
         if self.made.iter().any(|made| made.step.inside.is_some()) {
             return;
         }
@@ -139,10 +140,20 @@ impl Gather<'_, '_> {
                 made.foods.contains(&food)
                     || made.step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index, .. } if *index == food))
             });
-            let holds = |made: &&mut Made| made.heated && (!is_named || made.dish.contains(&food));
+            let holds = |made: &&mut Made| made.heated && if is_named { made.dish.contains(&food) } else { !made.of_another };
             if let Some(last) = self.made.iter_mut().rev().find(holds) {
                 last.step.inside = Some(Celsius(last.step.inside.map_or(least.0, |inside| inside.0.max(least.0))));
                 last.step.estimated.inside = true;
+            }
+        }
+    }
+
+    /// "Roast 50 minutes. Core 75 °C. Rest 15 minutes": what is off the heat gets no hotter, so it is of the step before.
+    fn check_before_the_rest(&mut self) {
+        for index in 1..self.made.len() {
+            let [before, rest] = &mut self.made[index - 1..=index] else { continue };
+            if rest.stands && rest.step.hands.0 == 0 && before.heated && before.step.inside.is_none() {
+                before.step.inside = rest.step.inside.take();
             }
         }
     }

@@ -5,13 +5,36 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::circles::circles;
 use super::hint;
 use super::source::Findings;
-use crate::kitchen::{After, Appliance, HEAT, Ingredient, Kitchen, Made, Meal, Plate, Recipe, RecipeId, Spot, Wanted, Ware, Week, Who};
+use crate::kitchen::{
+    After, Appliance, ApplianceId, ApplianceKind, HEAT, Ingredient, Kitchen, Made, Meal, Plate, Recipe, RecipeId, Spot, Wanted, Ware, Week,
+    Who,
+};
 use crate::measure::{Dimension, Quantity};
+
+/// An oven that bakes at 150 and at 230 °C at once, because nothing says that its loads share their degrees.
+fn check_ovens(kitchen: &Kitchen, found: &Findings) {
+    for (index, oven) in kitchen.appliances.iter().enumerate() {
+        if oven.heat || oven.kind != Some(ApplianceKind::Oven) {
+            continue;
+        }
+        let mut steps = kitchen.recipes.iter().flat_map(|recipe| &recipe.steps);
+        let asked = steps.any(|step| step.temperature.is_some() && step.on.contains(&ApplianceId(index)));
+        if asked {
+            let text = format!(
+                "recipes give \"{}\" degrees, and loads of different degrees may stand in it at once. Add heat = true: then they share one \
+                 temperature.",
+                oven.name
+            );
+            found.note(oven.at.clone(), text);
+        }
+    }
+}
 
 /// Checks everything that one file alone cannot show. `sound` says which recipes could be read; the others are left out.
 pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Week)], all_weeks: bool, found: &Findings) {
     check_recipe_names(&kitchen.recipes, found);
     check_recipe_circles(&kitchen.recipes, found);
+    check_ovens(kitchen, found);
     for (recipe, _) in kitchen.recipes.iter().zip(sound).filter(|(_, sound)| **sound) {
         check_amounts(&recipe.ingredients, &kitchen.recipes, sound, found);
         check_fresh_in_session(recipe, &kitchen.recipes, found);

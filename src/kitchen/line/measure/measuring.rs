@@ -316,6 +316,17 @@ impl<'r> Measuring<'r> {
         }
     }
 
+    /// The "7 tbsp" of "½ cup less 1 tbsp", where it comes out even.
+    fn less(&self, first: &Amount, at: usize) -> Option<Amount> {
+        let second = self.w().amount(at).ok()??.amount;
+        let base = |amount: &Amount| amount.most(self.reader.spoons).base();
+        let one = base(&Amount::new(1.0, second.unit));
+        let is_one_kind = first.most(self.reader.spoons).dimension() == second.most(self.reader.spoons).dimension();
+        let left = (base(first) - base(&second)) / one;
+        let even = (left * 4.0).round() / 4.0;
+        (is_one_kind && left > 0.0 && (left - even).abs() < 0.01 * left).then(|| Amount::new(even, second.unit))
+    }
+
     /// `4 oz` after `1 lb`, `plus 2 tbsp` after `1 cup`.
     fn second_measure(&mut self) -> Result<(), LineError> {
         let Some(first) = self.measure.amount.clone() else { return Ok(()) };
@@ -328,7 +339,8 @@ impl<'r> Measuring<'r> {
             return Ok(());
         }
         if w.is(at, "minus") || w.is(at, "less") {
-            return Err(LineError::new("an amount less another is no one amount", "write what is left as one: 15 tbsp", w.byte(at)));
+            let left = self.less(&first, at + 1).map(|left| format!(": {left}")).unwrap_or_default();
+            return Err(LineError::new("an amount less another is no one amount", format!("write what is left as one{left}"), w.byte(at)));
         }
         let marked = plus || w.is(at, "and");
         if !marked && self.said_in_another_system(&first) {

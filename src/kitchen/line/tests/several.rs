@@ -24,6 +24,36 @@ fn told(text: &str) -> Vec<String> {
 }
 
 #[test]
+fn cloves_with_nothing_behind_them_are_the_spice_wherever_they_stand() {
+    for (text, foods) in [
+        ("1 bay leaf, 5 juniper berries and 3 cloves", &["bay leaf 1", "juniper berries 5", "cloves 3"][..]),
+        ("1 cinnamon stick, 3 cloves", &["cinnamon stick 1", "cloves 3"]),
+        ("1 bay leaf and 3 cloves", &["bay leaf 1", "cloves 3"]),
+        ("2 cloves and 1 bay leaf", &["cloves 2", "bay leaf 1"]),
+        ("2 cloves garlic and 1 bay leaf", &["garlic 2 cloves", "bay leaf 1"]),
+    ] {
+        assert_eq!(told(text).len(), foods.len(), "{text}: {:?}", told(text));
+    }
+    assert_eq!(told("salt, to taste, and plenty of black pepper").len(), 2);
+}
+
+#[test]
+fn marks_of_lists_say_nothing() {
+    for text in ["† 2 eggs", "1. 2 eggs", "▢ 2 eggs", "✓ 2 eggs", "- [x] 2 eggs"] {
+        assert_eq!(told(text), ["egg 2"], "{text}");
+    }
+    assert_eq!(told("2.5 kg potatoes"), ["potato 2½ kg"]);
+}
+
+#[test]
+fn what_is_left_of_an_amount_is_reckoned_in_the_remedy() {
+    for (text, left) in [("½ cup less 1 tbsp sugar", "7 tbsp"), ("1 cup less 1 tbsp sugar", "15 tbsp")] {
+        let error = read_ingredients(text, &REFERENCE, Spoons::Us).unwrap_err();
+        assert_eq!(error.remedy, format!("write what is left as one: {left}"), "{text}");
+    }
+}
+
+#[test]
 fn two_counts_share_the_noun_that_only_one_of_them_has() {
     assert_eq!(told("1 red and 1 yellow pepper"), ["red pepper 1", "yellow pepper 1"]);
     assert_eq!(told("1 red and 2 green peppers, sliced"), ["red pepper 1", "green pepper 2"]);

@@ -16,7 +16,19 @@ const LONG_WORK: [&str; 10] = ["knead", "stir", "whisk", "beat", "chop", "peel",
 const SETTLES_FROM: f64 = 20.0;
 const SETTLES: [&str; 8] = ["drain", "strain", "press", "dry", "salt", "sieve", "weigh", "squash"];
 
+/// Work of a moment: with so many minutes and more it stands. Common practice, no source.
+const BRIEF_FROM: f64 = 10.0;
+const BRIEF: [&str; 10] = ["sprinkle", "scatter", "season", "drizzle", "dust", "dot", "spray", "prick", "pierce", "pour"];
+
 impl Reading<'_> {
+    /// What its time is for: "to cool for 20 minutes", "to prove".
+    fn is_left_to_itself(&self, act: &Act) -> bool {
+        const STANDS: [&str; 10] = ["cool", "prove", "rise", "chill", "rest", "stand", "set", "dry", "proof", "harden"];
+        let (w, from) = (self.w, self.clause.verb_end);
+        let to = act.time.filter(|time| !time.day_before).map_or(from, |time| time.start);
+        (from..to).any(|at| w.is(at, "to") && STANDS.iter().any(|word| w.is(at + 1, word)))
+    }
+
     /// In or under what it names, for a time: "in the oven", not "over a low heat".
     fn works_by_itself(&self, on: On, act: &Act) -> bool {
         let (w, clause) = (self.w, self.clause);
@@ -61,6 +73,10 @@ impl Reading<'_> {
             }
             return;
         }
+        // "Turn out on a rack to cool, 20 minutes", "shape into rolls to prove for 40".
+        if self.is_left_to_itself(act) && !act.off {
+            return self.standing(None, act);
+        }
         // "Fold every 30 minutes for 2 hours": a wait with few hands.
         let turns = every(self.w, self.clause.start, self.clause.end).zip(self.worked(act)).map(|(each, all)| (all / each).floor());
         if let Some(turns) = turns.filter(|turns| *turns >= 1.0) {
@@ -90,7 +106,17 @@ impl Reading<'_> {
         // "Give it another 10 minutes"; "give it a stir" is work.
         const WORK: [&str; 10] = ["stir", "whisk", "blitz", "mix", "shake", "toss", "knead", "beat", "whizz", "rub"];
         if verb.word == "give" && act.time.is_some() && !self.says(&WORK) {
+            // "Give the beef a good 10 minutes in the hot oil."
+            if self.named.at.is_none() && act.heat.oven.is_none() && self.is_for_the_hob() {
+                (act.takes, act.need, act.place) = (Takes::Hands(self.worked(act)), Some(HOB), Some(Some(HOB)));
+                return;
+            }
             return self.wait(act, self.named.at.or(act.heat.oven.map(|_| OVEN)).or(self.so.place), 0);
+        }
+        // "Sprinkle with salt for 30 minutes": a moment's work, and a wait; told.
+        if BRIEF.contains(&verb.word) && self.worked(act).is_some_and(|minutes| minutes >= BRIEF_FROM) && self.named.at.is_none() {
+            act.unknown = true;
+            return self.wait(act, None, 0);
         }
         // So long nobody works: "coat and leave", and told.
         if self.worked(act).is_some_and(|minutes| minutes >= MOST_WORK) && !LONG_WORK.contains(&verb.word) && self.named.at.is_none() {
@@ -127,7 +153,11 @@ impl Reading<'_> {
             && matches!(self.so.place, Some(On::Kind(Kind::Oven | Kind::Grill)));
         // "Toast the almonds on a baking tray for 8 minutes", where the oven is heated.
         let on_a_tray = self.of_ware().filter(|_| {
-            self.named.ware == Some(Ware::Surely) && verb.state && self.so.hot.is_some() && act.time.is_some() && !self.named.pan
+            (self.named.ware == Some(Ware::Surely) || self.says(&["tray", "trays"]))
+                && verb.state
+                && self.so.hot.is_some()
+                && act.time.is_some()
+                && !self.named.pan
         });
         if let Some(on) = named.or(self.so.place.filter(|_| still_in_oven)).or(on_a_tray) {
             return self.wait(act, Some(on), 5);

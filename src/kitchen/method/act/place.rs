@@ -11,6 +11,7 @@ impl Reading<'_> {
         match self.named.at {
             Some(on) => on,
             None if self.named.pan => HOB,
+            None if usual == HOB && self.so.labelled.is_some() => self.so.labelled.unwrap_or(usual),
             None => match self.so.own {
                 Own::On(on) => on,
                 // "Set the pressure cooker to sauté. Cook the onion": that is done in it.
@@ -26,7 +27,10 @@ impl Reading<'_> {
         if let Some(on) = self.named.at {
             return on;
         }
-        if let Some(on) = self.of_ware() {
+        if self.is_surely_of_the_hob() {
+            return HOB;
+        }
+        if let Some(on) = self.so.labelled.filter(|_| !self.named.pan).or_else(|| self.of_ware()) {
             return on;
         }
         if self.named.pan || self.is_for_the_hob() {
@@ -65,8 +69,21 @@ impl Reading<'_> {
         self.so.place.filter(|on| self.so.ready && !matches!(on, On::Kind(Kind::Oven | Kind::Grill)))
     }
 
+    /// "Cook, in batches, in a flameproof casserole", "cook, stirring", "cook until browned": an oven that is heated by then waits for what
+    /// comes after.
+    fn is_surely_of_the_hob(&self) -> bool {
+        let (w, clause) = (self.w, self.clause);
+        let elsewhere = self.so.labelled.is_some() || self.so.place.is_some_and(|on| on != HOB && on != OVEN);
+        let browned = (clause.verb_end..clause.end).any(|at| w.is(at, "until") && (w.is(at + 1, "browned") || w.is(at + 1, "brown")))
+            && !self.says(&["top", "bubbling"])
+            && self.so.own != Own::InWare;
+        let in_it = matches!(self.so.own, Own::On(on) if on != HOB) || self.so.place == Some(OVEN);
+        let stirred = self.is_stirred() && !in_it;
+        !elsewhere && (self.says(&["flameproof", "batches"]) || stirred || browned && !in_it)
+    }
+
     /// "In the butter", "in boiling water", "stirring": what nobody does in an oven.
-    fn is_for_the_hob(&self) -> bool {
+    pub(super) fn is_for_the_hob(&self) -> bool {
         let (w, clause) = (self.w, self.clause);
         let stirred = self.says(&["stirring", "whisking", "tossing", "shaking", "al", "fry", "frying", "sizzle"]);
         let fat = |at: usize| ["butter", "oil", "ghee", "fat", "water"].iter().any(|word| w.is(at, word));

@@ -3,9 +3,11 @@
 use super::super::clauses::{Clause, verb_at};
 use super::super::clock::times;
 use super::super::places::Kind;
-use super::super::verbs::{Verb, Way};
+use super::super::verbs::{Verb, Way, inflected};
 use super::{Act, Named, On, So, Takes};
+use crate::kitchen::method::whereabouts::Own;
 use crate::kitchen::words::Words;
+use crate::measure::Celsius;
 
 /// One clause, where it happens, and what those before it left.
 pub(super) struct Reading<'a> {
@@ -14,6 +16,10 @@ pub(super) struct Reading<'a> {
     pub(super) named: &'a Named,
     pub(super) so: So,
 }
+
+/// Degrees in an oven with its light on, and in one that was switched off and cools: nothing bakes in either. Common practice, no source.
+const PROVING: f64 = 30.0;
+const SWITCHED_OFF: f64 = 50.0;
 
 /// Minutes until the pressure is down by itself, where nobody wrote them. Common practice, no source.
 const NATURAL_RELEASE: f64 = 15.0;
@@ -51,6 +57,7 @@ impl Reading<'_> {
             _ if act.time.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
             Way::Heat => self.heating(verb, act),
             Way::Set => self.setting(verb, act),
+            Way::Put if verb.word == "use" && self.used_for().is_some() => self.using(act),
             Way::Put => self.putting(act),
             Way::Hands => self.hands(verb, act),
             Way::HandsOn(kind) => self.hands_on(verb, kind, act),
@@ -60,6 +67,25 @@ impl Reading<'_> {
                 if act.time.is_none() && self.says(&["up"]) && self.says(&["day", "days", "week", "weeks", "month", "months"]) => {}
             Way::Stand(usual) => self.standing_as(verb.word, usual, act),
             Way::Leave => self.leaving(act),
+        }
+    }
+
+    /// "Use half of the oil for frying the onions": what it is used for.
+    fn used_for(&self) -> Option<&'static Verb> {
+        (self.clause.verb_end..self.object_end()).find_map(|at| {
+            let gerund = || inflected(&self.w.at(at + 1)?.text.to_lowercase(), "ing");
+            let verb =
+                if self.w.is(at, "for") { gerund() } else { verb_at(self.w, at + 1).filter(|_| self.w.is(at, "to")).map(|(verb, _)| verb) };
+            verb.filter(|verb| matches!(verb.way, Way::HandsOn(_) | Way::Wait(..)))
+        })
+    }
+
+    fn using(&self, act: &mut Act) {
+        let Some(verb) = self.used_for() else { return };
+        match verb.way {
+            Way::HandsOn(kind) => self.hands_on(verb, kind, act),
+            Way::Wait(kind, usual) => self.waiting(verb, kind, usual, act),
+            _ => {}
         }
     }
 
@@ -82,7 +108,8 @@ impl Reading<'_> {
 
     /// "Natural release for 10 minutes", "let the pressure release naturally"; a quick one takes nothing.
     pub(super) fn is_release(&self, act: &mut Act) -> bool {
-        let pressure = self.says(&["release", "pressure"]) && self.says(&["natural", "naturally", "itself", "own"]);
+        let falls = ["release", "pressure", "depressurise", "depressurize", "depressurising"];
+        let pressure = self.says(&falls) && self.says(&["natural", "naturally", "itself", "own"]) || self.says(&["npr"]);
         if !pressure {
             return false;
         }
@@ -108,6 +135,10 @@ impl Reading<'_> {
         // "Brown sugar and butter go in the pan."
         if self.says(&["go", "goes"]) && act.time.is_none() {
             act.place = self.named.at.or(self.named.pan.then_some(HOB)).map(Some);
+        }
+        // "Everything goes in the slow cooker for 8 hours."
+        if let (true, true, Some(on)) = (self.says(&["go", "goes"]), act.time.is_some() && !act.off, self.named.at) {
+            return self.wait(act, Some(on), 0);
         }
         // "Then 40 minutes at 170 °C."
         if act.time.is_some() && act.heat.oven.is_some() {
@@ -153,9 +184,12 @@ impl Reading<'_> {
             let ware = || self.of_ware().filter(|_| self.so.hot.is_some());
             let on =
                 self.named.at.or(self.named.pan.then_some(HOB)).or(act.heat.oven.map(|_| OVEN)).or_else(ware).or_else(|| self.put_on());
-            if on == Some(HOB) && self.is_stirred() {
+            // "Add the oil drop by drop, whisking all the while; this takes 10 minutes."
+            if self.is_stirred() && on.is_none_or(|on| on == HOB) {
+                let done = self.says(&["tender", "absorbed", "thick", "thickens", "thickened", "boils"]);
                 act.takes = Takes::Hands(self.worked(act));
-                act.need = on;
+                act.need = on.or(self.so.place.filter(|on| *on == HOB)).or(done.then_some(HOB));
+                act.place = act.need.map(Some);
                 return;
             }
             let cold = self.says(&["fridge", "freezer", "refrigerator", "aside", "place"]) && self.named.at.is_none();
@@ -181,7 +215,9 @@ impl Reading<'_> {
         });
         const JOINS: [&str; 8] = ["add", "return", "slide", "tip", "drop", "nestle", "throw", "uncover"];
         let joins = self.clause.verb.is_some_and(|verb| JOINS.contains(&verb.word)) || self.w.is(self.clause.verb_end, "back");
-        to_do.or(self.so.place.filter(|_| joins))
+        // "Take it out, brush with oil and return for 5 minutes."
+        let back = self.so.was.filter(|_| self.so.place.is_none() && self.clause.verb.is_some_and(|verb| verb.word == "return"));
+        to_do.or(self.so.place.filter(|_| joins)).or(back)
     }
 
     pub(super) fn waiting(&self, verb: &Verb, kind: Kind, usual: i64, act: &mut Act) {
@@ -258,7 +294,35 @@ impl Reading<'_> {
         if act.time.is_none() && usual.is_none() {
             return;
         }
-        self.wait(act, None, usual.unwrap_or(0));
+        // "Prove in a warm oven", "leave to cool in the oven with the door ajar": nothing else bakes in it meanwhile.
+        let on = self.in_the_oven(act);
+        self.wait(act, on, usual.unwrap_or(0));
+    }
+
+    /// The oven in which something stands, and how warm it is then: as said, as for dough, or as an oven that was switched off.
+    fn in_the_oven(&self, act: &mut Act) -> Option<On> {
+        let (w, clause) = (self.w, self.clause);
+        let at = self.named.at_token;
+        let named = self.named.at == Some(OVEN)
+            && (at.saturating_sub(4).max(clause.start)..at).any(|at| w.is(at, "in") || w.is(at, "inside"))
+            && !self.says(&["while", "when", "before", "from", "near", "above", "beside", "next"]);
+        let left_in_it = self.so.was == Some(OVEN)
+            && self.so.place.is_none()
+            && self.so.switched_off
+            && (self.says(&["inside", "ajar"])
+                || (clause.verb_end..clause.end).any(|at| w.is(at, "in") && (w.is(at + 1, "it") || w.is(at + 1, "there"))));
+        if !(named || left_in_it) || act.off && !self.says(&["off"]) && !left_in_it {
+            return None;
+        }
+        if act.heat.oven.is_none() {
+            let dough = self.says(&["prove", "rise", "proof", "light", "proving", "rising", "double"]);
+            act.heat.oven = Some(Celsius(if dough { PROVING } else { SWITCHED_OFF }));
+            act.heat.guessed = true;
+            act.assumed = !dough;
+        }
+        act.off = false;
+        act.stands_in_it = true;
+        Some(OVEN)
     }
 
     /// The verb inside "let it cool", "leave to prove", "continue to cook".
@@ -269,9 +333,25 @@ impl Reading<'_> {
         })
     }
 
+    /// Does it stand to become so, on no heat?
+    fn stands_to(&self, word: &str) -> bool {
+        if !["soften", "melt", "thicken", "wilt", "crisp"].contains(&word) {
+            return false;
+        }
+        const COLD: [&str; 9] = ["fridge", "freezer", "refrigerator", "room", "cold", "aside", "place", "overnight", "counter"];
+        let hot = self.named.at.is_some() || self.named.pan || self.is_for_the_hob();
+        let on_heat = self.so.place.is_some() && self.so.own != Own::Nowhere;
+        self.says(&COLD) || !hot && !on_heat
+    }
+
     pub(super) fn leaving(&self, act: &mut Act) {
         if act.off {
             return self.standing(None, act);
+        }
+        // "Allow 45 minutes at 190 °C."
+        let waits_at = act.heat.oven.is_some() && act.time.is_some() && self.named.at.is_none_or(|on| on == OVEN);
+        if waits_at && self.clause.verb.is_some_and(|verb| verb.word == "allow") && self.inner().is_none() {
+            return self.wait(act, Some(OVEN), 0);
         }
         // "Let the oven come to 200 °C."
         if self.named.at == Some(OVEN) && act.heat.oven.is_some() && act.time.is_none() {
@@ -289,9 +369,14 @@ impl Reading<'_> {
                 self.standing(Some(5), act);
             }
             Some(Way::Wait(kind, usual)) => self.wait(act, Some(self.heated(On::Kind(kind))), usual),
+            // "Sprinkle with the salt and leave for 30 minutes to soften": what it is for, not what is done.
+            Some(Way::HandsOn(_)) if act.time.is_some() && self.stands_to(inner.map_or("", |(verb, _)| verb.word)) => {
+                self.standing(None, act);
+            }
             Some(Way::HandsOn(kind)) if act.time.is_some() => self.wait(act, Some(self.heated(On::Kind(kind))), 5),
             // "Put the lid on and leave on low for 8 hours."
             _ if act.time.is_some() && self.runs_on().is_some() => self.wait(act, self.runs_on(), 0),
+            _ if act.time.is_some() && self.in_the_oven(&mut { *act }).is_some() => self.standing(None, act),
             _ if act.time.is_some() => {
                 let cold = self.says(&["room", "fridge", "freezer", "refrigerator", "stand", "rest", "sit", "cool", "alone"]);
                 // "Let them blip away for 15 minutes" in what stands on the hob: planned there, and told.

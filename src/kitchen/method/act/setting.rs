@@ -42,7 +42,7 @@ impl Reading<'_> {
         }
         // "Heat 1 minute more" goes on where it was.
         let more = act.time.is_some_and(|time| time.further);
-        let on = if more { self.heated(HOB) } else { self.named.at.unwrap_or(HOB) };
+        let on = if more || self.so.labelled == Some(On::Kind(Kind::Microwave)) { self.heated(HOB) } else { self.named.at.unwrap_or(HOB) };
         if act.time.is_some() {
             return self.wait(act, Some(on), 0);
         }
@@ -93,7 +93,7 @@ impl Reading<'_> {
         }
         if act.heat.oven.is_some() || self.is_setting_of_heat() {
             act.sets = act.heat.oven.is_some();
-            if act.sets || self.named.at == Some(On::Kind(Kind::Oven)) {
+            if !act.off && (act.sets || self.named.at == Some(On::Kind(Kind::Oven))) {
                 act.place = Some(Some(On::Kind(Kind::Oven)));
             }
             // "Reduce the oven to 160 °C for 20 minutes" waits too.

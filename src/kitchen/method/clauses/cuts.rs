@@ -111,6 +111,20 @@ pub(super) fn opens_another_way(w: &Words, from: usize, at: usize) -> bool {
     (w.kind(at + 1) == Some(Sign::Comma) || cooks) && !times(w, from, at).is_empty()
 }
 
+/// "…; if not soft, simmer for another 10 minutes."
+fn opens_with_if(w: &Words, from: usize) -> bool {
+    let at = from + usize::from(w.kind(from) == Some(Sign::Comma)) + usize::from(w.is(from, "and") || w.is(from, "but"));
+    ["if", "unless"].iter().any(|word| w.is(at, word))
+}
+
+/// "5 minutes before the end": a time that nobody waits for, and no verb.
+fn is_mark_in_time(w: &Words, from: usize, to: usize) -> bool {
+    let first = (from..to).find(|at| w.kind(*at) == Some(Sign::Number) || w.is(*at, "about"));
+    let first = first.filter(|first| (from..*first).all(|at| w.kind(at) != Some(Sign::Word) || w.is(at, "and")));
+    let before_the_end = |at: usize| w.is(at, "before") && w.is(at + 1, "the") && w.is(at + 2, "end");
+    first.is_some_and(|first| (first..to).any(before_the_end)) && times(w, from, to).is_empty()
+}
+
 /// Do the words give both a time and the heat of an oven, and no verb?
 fn is_timed_heat(w: &Words, from: usize, to: usize) -> bool {
     heat(w, from, to, false, true).oven.is_some() && !times(w, from, to).is_empty()
@@ -152,9 +166,16 @@ pub(super) fn joined(w: &Words, found: Vec<Clause>) -> Vec<Clause> {
                 let verb = before.verb;
                 kept.push(Clause { verb, verb_at: clause.start, verb_end: clause.start, ..clause });
             }
+            // "Simmer for 15 minutes; 5 minutes before the end, add the peas": it says when.
+            Some(_) if index + 1 < count && (is_mark_in_time(w, clause.start, clause.end) || opens_with_if(w, clause.start)) => {
+                lead = Some(clause.start)
+            }
             Some(before) => before.end = clause.end,
             // "Full power, 3 minutes; stand 2 minutes" tells two things.
-            None if index + 1 < count && !(timed && w.kind(clause.end - 1) == Some(Sign::Semicolon)) => lead = Some(clause.start),
+            // So does "everything goes in the slow cooker for 8 hours while you do something else".
+            None if index + 1 < count && !(timed && (w.kind(clause.end - 1) == Some(Sign::Semicolon) || is_while_you(w, clause.end))) => {
+                lead = Some(clause.start);
+            }
             None => kept.push(clause),
         }
     }

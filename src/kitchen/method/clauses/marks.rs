@@ -36,6 +36,26 @@ pub(super) fn may_be_left_out(w: &Words, start: usize, end: usize, found: &mut [
     }
 }
 
+/// Marks what is done only where something turned out so, and what follows it in its sentence: "if the sauce is thin, simmer for 10 minutes
+/// more".
+pub(super) fn hang_on(w: &Words, found: &mut [Clause]) {
+    #[rustfmt::skip]
+    const AFTER_IF: [&str; 18] = [
+        "the", "it", "they", "not", "still", "any", "your", "that", "this", "these", "needed", "necessary", "there", "too", "a", "some", "required", "frozen",
+    ];
+    let mut hangs = false;
+    for clause in found {
+        let first = (clause.start..clause.end)
+            .find(|at| w.kind(*at) == Some(Sign::Word) && !["and", "but", "or"].iter().any(|word| w.is(*at, word)));
+        let opens = first.is_some_and(|at| {
+            w.is(at, "unless") || w.is(at, "if") && AFTER_IF.iter().any(|word| w.is(at + 1, word)) && clause.verb.is_some()
+        });
+        hangs |= opens;
+        hangs &= !(clause.start..clause.end.min(clause.start + 3)).any(|at| w.is(at, "otherwise"));
+        clause.conditional = hangs;
+    }
+}
+
 /// "If you like", "if desired", and the place after it.
 fn if_liked(w: &Words, at: usize) -> Option<usize> {
     const LIKES: [&str; 5] = ["like", "wish", "prefer", "want", "fancy"];

@@ -36,6 +36,13 @@ pub(super) fn is_capital(w: &Words, at: usize) -> bool {
     w.at(at).is_some_and(|token| token.text.starts_with(char::is_uppercase))
 }
 
+/// The stop of "1 hr. 15 min.", "approx. 60 min".
+fn is_abbreviated(w: &Words, at: usize) -> bool {
+    let before = |words: &[&str]| at > 0 && words.iter().any(|word| w.is(at - 1, word));
+    let minutes = w.kind(at + 1) == Some(Sign::Number) && ["min", "mins", "minutes"].iter().any(|word| w.is(at + 2, word));
+    before(&["hr", "hrs"]) && minutes || before(&["approx", "ca"]) && w.kind(at + 1) == Some(Sign::Number)
+}
+
 /// The token ranges of sentences, without their stops.
 pub(in super::super) fn sentences(w: &Words) -> Vec<(usize, usize)> {
     let mut found = Vec::new();
@@ -53,6 +60,7 @@ pub(in super::super) fn sentences(w: &Words) -> Vec<(usize, usize)> {
             && w.at(at + 1).is_none_or(|next| next.spaced && !next.text.starts_with(|c: char| c.is_lowercase()));
         // "Gas No. 6."
         let number = at > 0 && w.is(at - 1, "no") && w.kind(at + 1) == Some(Sign::Number);
+        let number = number || is_abbreviated(w, at);
         if depth == 0 && !number && (exclaimed || stop) {
             found.push((start, at));
             // "Chop the onions. 2. Fry them."

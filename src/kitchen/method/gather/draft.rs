@@ -32,6 +32,10 @@ pub(super) struct Draft {
     pub day_before: bool,
     /// Begins with draining.
     pub drains: bool,
+    /// Heats what is none of the list.
+    pub of_another: bool,
+    /// Foods that it handles without naming them, to be named before its words.
+    pub front: Vec<usize>,
 }
 
 /// What takes the place of some tokens.
@@ -65,8 +69,6 @@ impl Draft {
 pub struct Made {
     pub step: Step,
     pub heated: bool,
-    /// Waits on an appliance.
-    pub waits_on_heat: bool,
     /// Waits in hot water: on the hob, or under pressure.
     pub boils: bool,
     pub stands: bool,
@@ -79,16 +81,17 @@ pub struct Made {
     pub foods: Vec<usize>,
     /// What was together on the heat.
     pub dish: Vec<usize>,
+    /// Heats what is none of the list.
+    pub of_another: bool,
 }
 
 impl Made {
     /// A step that heats nothing and waits for nothing.
     pub fn of_words(step: Step) -> Self {
-        let [heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer] = [false; 8];
+        let [heated, boils, stands, or, overnight, day_before, one_layer, of_another] = [false; 8];
         Made {
             step,
             heated,
-            waits_on_heat,
             boils,
             stands,
             or,
@@ -98,6 +101,7 @@ impl Made {
             trays: None,
             foods: Vec::new(),
             dish: Vec::new(),
+            of_another,
         }
     }
 

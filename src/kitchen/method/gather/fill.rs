@@ -28,6 +28,7 @@ impl Gather<'_, '_> {
         draft.drains |= draft.is_empty() && clause.verb.is_some_and(|verb| DRAINS.contains(&verb.word));
         draft.add(clause.start, clause.end);
         let foods = self.foods_of(w, clause, next, draft);
+        let front = self.take_objects(draft);
         self.trays = trays(w, clause).or(self.trays);
         if draft.on.is_none() {
             draft.on = read.need;
@@ -35,6 +36,8 @@ impl Gather<'_, '_> {
         }
         if draft.on.is_some() {
             draft.dish.extend(self.dishes.at_hand());
+            draft.dish.extend(self.dishes.inside(draft.on));
+            draft.of_another = read.of_another && draft.foods.is_empty();
         }
         let verb = clause.verb;
         if verb.is_some_and(|verb| matches!(verb.rate, Rate::Cut(_)) && !["trim", "carve"].contains(&verb.word)) {
@@ -44,6 +47,7 @@ impl Gather<'_, '_> {
             self.done.extend(foods.iter().map(|food| (*food, work)));
         }
         self.take_time(w, clause, read, &foods, draft);
+        draft.front.extend(front);
         draft.day_before |= read.time.is_some_and(|time| time.day_before);
         draft.overnight |= read.time.is_some_and(|time| time.overnight);
         draft.knife |= verb.is_some_and(needs_knife);
@@ -104,9 +108,12 @@ impl Gather<'_, '_> {
                 draft.hands_guessed += rates::FILL_A_TRAY;
             }
         }
-        if read.need == Some(On::Kind(Kind::Oven)) {
+        // Dough in a warm oven, meringues in one that cools: what follows is no colder for it.
+        if let (true, Some(celsius)) = (read.stands_in_it, read.heat.oven) {
+            (draft.celsius, draft.celsius_guessed) = (Some(celsius), read.heat.guessed);
+        } else if read.need == Some(On::Kind(Kind::Oven)) {
             if let Some(celsius) = read.heat.oven {
-                self.oven = Some((celsius, read.heat.guessed));
+                self.set_oven(celsius, read);
             }
             if let (None, Some((celsius, guessed))) = (draft.celsius, self.oven) {
                 (draft.celsius, draft.celsius_guessed) = (Some(celsius), guessed);
@@ -125,8 +132,13 @@ impl Gather<'_, '_> {
         let beside = clause.opens_beside(w);
         let done = mentions.iter().filter(|mention| !beside || mention.start >= clause.verb_at);
         let mut foods: Vec<usize> = done.flat_map(|mention| mention.foods.iter().copied()).collect();
+        // "Grease a tin with butter" takes none of what the cake is made of.
+        let greases = self.makes_ware_ready(w, clause);
         for mention in mentions {
-            self.place(w, mention, draft);
+            let again = mention.part.is_none() && mention.foods.iter().all(|food| self.is_named_again(*food));
+            if !(greases && again) {
+                self.place(w, mention, draft);
+            }
         }
         if foods.is_empty() && clause.end <= clause.verb_end + 1 {
             // "Peel, core and slice the apples": the food stands with the last of them.
@@ -148,6 +160,15 @@ impl Gather<'_, '_> {
         }
         draft.foods.extend(foods.iter().copied());
         foods
+    }
+
+    /// Greases or dusts a tin, a dish or a board: in this clause, or before it in the sentence.
+    fn makes_ware_ready(&self, w: &Words, clause: &Clause) -> bool {
+        const MAKES: [&str; 9] = ["grease", "butter", "oil", "flour", "dust", "brush", "rub", "line", "spray"];
+        const WARE: [&str; 12] = ["tin", "tray", "dish", "pan", "mould", "ramekin", "sheet", "surface", "worktop", "board", "case", "bowl"];
+        let from = (0..clause.start).rev().find(|at| w.kind(*at) == Some(Sign::Stop)).map_or(0, |stop| stop + 1);
+        let to = (clause.verb_end + 6).min(clause.end);
+        clause.verb.is_some_and(|verb| MAKES.contains(&verb.word)) && (from..to).any(|at| WARE.contains(&w.key_at(at)))
     }
 
     fn place(&mut self, w: &Words, mention: Mention, draft: &mut Draft) {
@@ -192,7 +213,9 @@ impl Gather<'_, '_> {
             Some(made) => {
                 made.step.wait.0 += minutes.ceil() as i64;
                 made.step.estimated.wait |= !written;
-                made.step.text.push(Piece::Words(format!(" {}", said(w, clause.start, clause.end))));
+                let lead = std::mem::take(&mut self.lead);
+                let lead = if lead.is_empty() { lead } else { format!(" {lead}") };
+                made.step.text.push(Piece::Words(format!("{lead} {}", said(w, clause.start, clause.end))));
             }
             None => {
                 if !draft.is_empty() {

@@ -3,7 +3,7 @@
 use super::super::Paragraph;
 use super::super::act::{Act, On};
 use super::super::places::Kind;
-use super::super::text::pieces;
+use super::super::text::{pieces, with};
 use super::Gather;
 use super::draft::{Draft, Made, blank};
 use crate::kitchen::words::Words;
@@ -21,6 +21,9 @@ impl Gather<'_, '_> {
             return;
         }
         let mut text = pieces(w, &done.spans, &done.pieces);
+        if !done.front.is_empty() {
+            text = [with(&done.front), text].concat();
+        }
         if !self.lead.is_empty() {
             let lead = std::mem::take(&mut self.lead);
             text.insert(0, Piece::Words(format!("{lead} ")));
@@ -69,7 +72,6 @@ impl Gather<'_, '_> {
         self.made.push(Made {
             step,
             heated,
-            waits_on_heat: heated && done.waits,
             boils,
             stands,
             or: done.or,
@@ -79,6 +81,7 @@ impl Gather<'_, '_> {
             trays: self.trays,
             foods: done.foods,
             dish: done.dish,
+            of_another: done.of_another,
         });
     }
 
@@ -104,8 +107,10 @@ impl Gather<'_, '_> {
                 Some(id) => vec![id],
                 None => {
                     let name = kind.name();
-                    let text =
-                        format!("there is no {name} in kitchen.toml; the step stands without. Add [[appliance]] with name = \"{name}\"");
+                    let heat = if kind == Kind::Oven { " and heat = true" } else { "" };
+                    let text = format!(
+                        "there is no {name} in kitchen.toml; the step stands without. Add [[appliance]] with name = \"{name}\"{heat}"
+                    );
                     let doubt = (paragraph.at.clone(), text);
                     if !self.doubts.contains(&doubt) {
                         self.doubts.push(doubt);

@@ -27,6 +27,13 @@ fn other_day(w: &Words, clause: &Clause) -> Option<usize> {
 impl Gather<'_, '_> {
     pub(super) fn doubt(&mut self, w: &Words, clause: &Clause, read: &Act, paragraph: &Paragraph) {
         let words = w.text(clause.start..clause.end);
+        if clause.is_forbidden(w) {
+            if read.time.is_some() {
+                let text = format!("\"{words}\" says what is not done; its time is not planned");
+                self.doubts.push((paragraph.at.clone(), text));
+            }
+            return;
+        }
         if clause.supposed {
             if read.time.is_some() {
                 let text = format!("\"{words}\" is not planned, because it is done only where that is so; it stays in the words");
@@ -68,8 +75,21 @@ impl Gather<'_, '_> {
             let text = format!("\"{first}\" is planned; \"{other}\" is another way to do it, and stays in the words");
             self.doubts.push((paragraph.at.clone(), text));
         }
-        if read.doubtful && planned && read.another_way.is_none() {
+        if read.doubtful && planned && read.another_way.is_none() && read.time.is_none_or(|time| !time.by_weight) {
             self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives several times; the longest is planned")));
+        }
+        if read.conditional && planned {
+            let text = format!("\"{words}\" is done only where that is so; its time is planned");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
+        if read.assumed {
+            let text = format!("\"{words}\" is planned in the oven, as cool as it may be by then, so that nothing bakes in it meanwhile");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
+        // "Serve with the rice, boiled for 15 minutes": nobody boils it.
+        let served = read.takes == Takes::Serve && clause.verb.is_some_and(|verb| verb.word == "serve");
+        if served && read.time.is_some_and(|time| !time.day_before && !time.overnight && time.high < 1440.0) {
+            self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives a time that is not planned; it stays in the words")));
         }
         // The day before is no wait of its own, and what is done at the table takes no time here.
         if read.time.is_some_and(|time| !time.day_before && !time.overnight) && !planned && read.takes != Takes::Serve {
@@ -96,6 +116,12 @@ impl Gather<'_, '_> {
             told.push(format!("\"{words}\" does not say of what the number is; write the unit: \"5 minutes\""));
         }
         let waits = matches!(read.takes, Takes::Wait { .. });
+        // "For a minute less than the packet says."
+        let packet = |at: usize| ["packet", "package", "pack", "instruction", "box", "label", "bag"].contains(&w.key_at(at));
+        let by_packet = (clause.verb_end..clause.end).any(|at| w.is(at, "than")) && (clause.verb_end..clause.end).any(packet);
+        if let (Takes::Wait { minutes, .. }, true, None) = (read.takes, by_packet, read.time) {
+            told.push(format!("\"{words}\" gives a time by the packet; {minutes} minutes are planned. Write the minutes"));
+        }
         // "Boil for 6 minutes (soft) or 10 (hard)": the first is planned.
         let longer = |time: &&Time| time.or && read.time.is_some_and(|first| time.high > first.high) && !time.overnight;
         let choice = times(w, clause.verb_end, clause.end);
@@ -117,7 +143,9 @@ impl Gather<'_, '_> {
         if matches!(read.takes, Takes::Hands(None)) && (clause.verb_end..clause.end).any(|at| w.is(at, "to") && is_soak(w, at + 1)) {
             told.push(format!("\"{words}\" does not say how long; write it: \"soak overnight\""));
         }
-        if let Some(at) = other_day(w, clause) {
+        // Where a night lies before it, the session is the next morning.
+        let after_a_night = self.made.iter().any(|made| made.overnight || made.day_before);
+        if let Some(at) = other_day(w, clause).filter(|_| !after_a_night) {
             let day = w.text(at..at + 2);
             told.push(format!(
                 "\"{words}\" is of another day (\"{day}\"), and is planned in the same session; make it a recipe of its own"
@@ -172,6 +200,15 @@ impl Gather<'_, '_> {
         let numbered = |at: usize| w.is(at, "no") && (figure(at + 1) || w.kind(at + 1) == Some(Sign::Stop) && figure(at + 2));
         let dial = |at: usize| w.at(at).is_some_and(|token| is_dial(token.text)) || numbered(at);
         let unclear = says(&SAID) || of_oven && ((clause.start..clause.end).any(dial) || says(&UTMOST) && !says(&["shelf", "heat"]));
+        // "Turn the oven down a little", "by 20 °C" where nothing was said before.
+        let turned = clause.verb.is_some_and(|verb| matches!(verb.word, "turn" | "reduce" | "lower" | "raise" | "increase" | "decrease"));
+        let little = turned
+            && self.so.oven.is_some()
+            && (read.place.flatten() == oven || self.so.place == oven || says(&["oven"]))
+            && !read.off
+            && says(&["oven", "temperature", "heat", "little", "slightly", "down", "bit"])
+            && !says(&["side", "over", "out"]);
+        let unclear = unclear || read.heat.by.is_some() || little;
         let none = read.heat.oven.is_none() && read.heat.inside.is_none() && read.other.is_none();
         (none && unclear && !says(&LIQUIDS))
             .then(|| format!("\"{words}\" says how hot in a way that is not understood; write degrees, such as 180 °C"))
@@ -210,7 +247,7 @@ impl Gather<'_, '_> {
     /// What was heated for nothing that the method says.
     pub(super) fn tell_what_stands_empty(&mut self, paragraphs: &[Paragraph]) {
         let (Some(On::Kind(kind)), Some(first)) = (self.whereabouts.spare(), paragraphs.first()) else { return };
-        if self.made.iter().any(|made| made.waits_on_heat) {
+        if self.made.iter().any(|made| made.heated) {
             let kind = kind.name();
             let text = format!("the method heats the {kind}, and no step is read as in it; write \"in the {kind}\" where one is");
             self.doubts.push((first.at.clone(), text));

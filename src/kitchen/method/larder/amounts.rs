@@ -75,6 +75,8 @@ impl Larder<'_> {
         match self.named[index].item.as_ref().filter(|item| item.plus.is_empty()) {
             Some(item) if share < Number::ONE => {
                 self.left[index] = left - &share;
+                self.divided.retain(|other| *other != index);
+                self.divided.push(index);
                 Some(Some(item.amount.scaled(&share)))
             }
             _ => {
