@@ -11,7 +11,7 @@ use pumpkin_solver::core::termination::TerminationCondition;
 use pumpkin_solver::core::variables::DomainId;
 
 /// How many decisions and conflicts the solver may still spend, so that the same question always gets the same answer. A conflict that
-/// takes long to be taken apart counts for more than one.
+/// takes long to be taken apart counts for more than one, and so does a decision that moves much.
 #[derive(Debug)]
 pub(super) struct Steps {
     pub left: u64,
@@ -24,16 +24,24 @@ pub(super) struct Stop {
     pub decided: Rc<Cell<bool>>,
     /// As [`Guide::seen`].
     pub seen: Rc<Cell<u64>>,
+    /// Changes of bounds that no step has paid for yet.
+    pub changes: Rc<Cell<u64>>,
 }
 
 /// So many predicates of conflicts are as much work as a decision.
 const PREDICATES_A_STEP: u64 = 32;
 
+/// So many changes of bounds come with a step; where there are more, they are as much work as more steps.
+const CHANGES_A_STEP: u64 = 12;
+
 impl TerminationCondition for Stop {
     fn should_stop(&mut self) -> bool {
         let seen = self.seen.get();
         self.seen.set(seen % PREDICATES_A_STEP);
-        self.left = self.left.saturating_sub(1 + seen / PREDICATES_A_STEP);
+        let steps = 1 + seen / PREDICATES_A_STEP;
+        let unpaid = self.changes.get().saturating_sub(steps * CHANGES_A_STEP);
+        self.changes.set(unpaid % CHANGES_A_STEP);
+        self.left = self.left.saturating_sub(steps + unpaid / CHANGES_A_STEP);
         self.left == 0 && self.decided.get()
     }
 }

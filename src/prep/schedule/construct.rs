@@ -13,12 +13,20 @@ const AGAIN: usize = 60;
 /// In sessions of fewer jobs no lists are tried before the solver, and the longest way to the end comes first.
 pub(super) const LISTED: usize = 28;
 
+/// So many jobs that may come next are looked at in the time in which one is set; so few that it does not matter.
+const LOOKED: u64 = 20;
+const FEW: usize = 40;
+
 /// Places in a list between two minutes.
 pub(super) const SCALE: i64 = 16;
 
 pub(super) struct Builder<'a> {
     pub board: Board<'a>,
     placed: u64,
+    /// No plan is begun again once so much work is done.
+    most: u64,
+    /// Jobs looked at for what comes next.
+    looked: u64,
     /// Whether the list alone tells what comes first, but for what must follow soon on what is placed.
     listed: bool,
 }
@@ -31,17 +39,17 @@ enum Attempt {
 }
 
 impl<'a> Builder<'a> {
-    pub fn new(model: &'a Model) -> Builder<'a> {
-        Builder { board: Board::new(model), placed: 0, listed: false }
+    pub fn new(model: &'a Model, most: u64) -> Builder<'a> {
+        Builder { board: Board::new(model), placed: 0, most, looked: 0, listed: false }
     }
 
-    pub fn by_list(model: &'a Model) -> Builder<'a> {
-        Builder { listed: true, ..Builder::new(model) }
+    pub fn by_list(model: &'a Model, most: u64) -> Builder<'a> {
+        Builder { listed: true, ..Builder::new(model, most) }
     }
 
     /// Jobs placed so far over all plans: the measure of effort.
     pub fn work(&self) -> u64 {
-        self.placed + self.board.work()
+        self.placed + self.looked / LOOKED + self.board.work()
     }
 
     /// The plan in which, of the jobs that may come next, the one of highest priority is placed first.
@@ -57,6 +65,7 @@ impl<'a> Builder<'a> {
                     let seats = self.board.seats.iter().cloned().collect::<Option<Vec<Seat>>>()?;
                     return Some(Plan::of(model, seats));
                 }
+                Attempt::PutOff if self.work() > self.most => return None,
                 Attempt::PutOff => {}
                 Attempt::Dead => return None,
             }
@@ -76,6 +85,7 @@ impl<'a> Builder<'a> {
         while let Some(job) = take_next(&mut open, |job| self.turn(job, priority[job])) {
             let (first, last) = (self.release(job, floor[job]), self.deadline(job));
             self.placed += 1;
+            self.looked += open.len().saturating_sub(FEW) as u64;
             let mut start = self.board.earliest(job, first, last);
             if start.is_none() && self.board.asked[job].take().is_some() {
                 start = self.board.earliest(job, first, last);
@@ -169,7 +179,7 @@ fn rules(model: &Model) -> Vec<Vec<i64>> {
 
 /// The best plan of the rules of priority, improved by other priorities until it finishes at `bound` or so many jobs have been placed.
 pub(super) fn construct(model: &Model, bound: i64, most_placed: u64) -> Option<Plan> {
-    let mut builder = Builder::new(model);
+    let mut builder = Builder::new(model, most_placed);
     let mut best: Option<(Plan, Vec<i64>)> = None;
     let mut spare = None;
     for rule in rules(model) {

@@ -27,7 +27,7 @@ pub(super) fn shorten(model: &Model, plan: Plan, bound: i64, most_work: u64) -> 
         return plan;
     }
     let choices = (0..model.count()).filter(|&job| model.hands[job].as_ref().is_some_and(|task| task.people.len() > 1)).collect();
-    let mut lister = Lister { builder: Builder::by_list(model), table, draw: Draw::new(11), best: plan.clone(), plan, choices };
+    let mut lister = Lister { builder: Builder::by_list(model, most_work), table, draw: Draw::new(11), best: plan.clone(), plan, choices };
     let mut round = 0;
     while lister.best.finish > bound && lister.work() < most_work {
         lister.step(most_work);

@@ -24,6 +24,7 @@
 mod board;
 mod bound;
 mod branch;
+mod changes;
 mod close;
 mod construct;
 mod cost;
@@ -69,9 +70,19 @@ pub enum Effort {
 impl Effort {
     fn limits(self) -> Limits {
         match self {
-            Effort::Low => Limits { placed: 500, lists: 20, set: 4_000, finish: 40_000, moves: 1, idle: 7_000 },
-            Effort::Normal => Limits { placed: 10_000, lists: 200, set: 150_000, finish: 10_000_000, moves: 8, idle: 40_000 },
-            Effort::High => Limits { placed: 100_000, lists: 2_000, set: 3_000_000, finish: 300_000_000, moves: 80, idle: 10_000_000 },
+            Effort::Low => Limits { placed: 500, lists: 20, set: 4_000, finish: 40_000, steps: 4_000, moves: 1, idle: 7_000 },
+            Effort::Normal => {
+                Limits { placed: 10_000, lists: 200, set: 150_000, finish: 10_000_000, steps: 80_000, moves: 8, idle: 40_000 }
+            }
+            Effort::High => Limits {
+                placed: 100_000,
+                lists: 2_000,
+                set: 3_000_000,
+                finish: 300_000_000,
+                steps: 24_000_000,
+                moves: 80,
+                idle: 10_000_000,
+            },
         }
     }
 }
@@ -87,6 +98,8 @@ struct Limits {
     set: u64,
     /// The solver's work for the least finish, in steps times jobs.
     finish: u64,
+    /// The most solver steps for it: what a step costs follows the length of the session as well, and is counted as it comes.
+    steps: u64,
     /// Moves, for all that comes after the finish: so many quarters of the square of the jobs.
     moves: usize,
     /// The solver's work for the least idle minutes, in steps times jobs.
@@ -101,7 +114,7 @@ impl Limits {
         let warm = model.loads.iter().flatten().filter(|load| !load.settings.is_empty()).count() as u64;
         let size = (jobs * jobs.max(50) / 50).max(model.arcs.len() as u64 / 2) + warm * warm / 4;
         let hands = exact::only_hands(model) && model.tasks().any(|task| task.people.len() > 1);
-        Steps { left: self.finish / (size * if hands { 8 } else { 1 }).max(1) }
+        Steps { left: (self.finish / (size * if hands { 8 } else { 1 }).max(1)).min(self.steps) }
     }
 
     /// As many makings as there are may each get in the way of each other; in large sessions there is no time for that, and each move

@@ -17,6 +17,9 @@ pub(super) struct Starts {
     taken: Vec<i64>,
 }
 
+/// Up to so many minutes of starts take no more time than to set a job.
+const LONG: usize = 900;
+
 /// Closes the starts from `first` to `last`.
 fn close(open: &mut [bool], low: i64, first: i64, last: i64) {
     let (from, until) = ((first - low).max(0), (last - low + 1).min(open.len() as i64));
@@ -43,7 +46,7 @@ impl Starts {
         self.low = low;
         self.open.clear();
         self.open.resize((high - low + 1).max(0) as usize, true);
-        board.look(self.open.len() / 16);
+        board.look(self.open.len() / 16 + 2 * self.open.len().saturating_sub(LONG));
         if model.watched[job] {
             let warm_up = model.warm_up_of(job);
             keep(&mut self.open, low, model.presence.iter().map(|&(from, until)| (from + warm_up, until - minutes)));

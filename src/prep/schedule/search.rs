@@ -4,6 +4,9 @@
 //! few makings are taken off the plan and set again, and neighbours change places (`schedule/orders.rs`). The solver
 //! settles the idle minutes of sessions up to fourteen tasks.
 
+use std::cell::Cell;
+use std::rc::Rc;
+
 use pumpkin_solver::conflict_resolvers::resolvers::ResolutionResolver;
 use pumpkin_solver::core::predicates::{Predicate, PredicateConstructor};
 use pumpkin_solver::core::results::{SatisfactionResultUnderAssumptions, Solution};
@@ -11,6 +14,7 @@ use pumpkin_solver::core::variables::{DomainId, TransformableVariable};
 
 use super::board::Seat;
 use super::branch::{Guide, Steps, Stop};
+use super::changes;
 use super::cost::Plan;
 use super::exact::Exact;
 use super::model::{Kind, Model};
@@ -29,16 +33,19 @@ pub(super) struct Searcher<'a> {
     pub exact: Exact<'a>,
     guide: Guide,
     resolver: ResolutionResolver,
+    /// Changes of bounds that are not yet counted as steps.
+    changes: Rc<Cell<u64>>,
     /// No plan at all, whatever is assumed: the solver must not be asked again.
     hopeless: bool,
 }
 
 impl<'a> Searcher<'a> {
     /// `known` is a plan to begin from, if there is one.
-    pub fn new(exact: Exact<'a>, known: Option<&[Seat]>) -> Searcher<'a> {
+    pub fn new(mut exact: Exact<'a>, known: Option<&[Seat]>) -> Searcher<'a> {
         let known = known.map_or(Vec::new(), |seats| exact.known_values(seats));
         let guide = Guide::new(known, exact.starts.clone(), exact.others.clone());
-        Searcher { exact, guide, resolver: ResolutionResolver::default(), hopeless: false }
+        let changes = changes::counted(&mut exact.solver, &[&exact.starts[..], &exact.others[..]].concat());
+        Searcher { exact, guide, resolver: ResolutionResolver::default(), changes, hopeless: false }
     }
 
     /// Takes at most `share` of the steps left.
@@ -46,15 +53,19 @@ impl<'a> Searcher<'a> {
         if self.hopeless || self.exact.solver.is_inconsistent() {
             return Answer::None;
         }
-        let given = share.min(steps.left);
+        let given = share.min(steps.left).max(1);
         self.guide.decided.set(false);
-        let mut part = Stop { left: given, decided: self.guide.decided.clone(), seen: self.guide.seen.clone() };
+        let (decided, seen, changes) = (self.guide.decided.clone(), self.guide.seen.clone(), self.changes.clone());
+        // Every question is put from the beginning: all that is assumed and known is gone through once more.
+        let asked = (self.exact.starts.len() as u64 / 2).min(given / 8);
+        let asked = if assumptions.is_empty() { 0 } else { asked };
+        let mut part = Stop { left: given - asked, decided, seen, changes };
         let solver = &mut self.exact.solver;
         let solution: Option<Solution> = match solver.satisfy_under_assumptions(&mut self.guide, &mut part, &mut self.resolver, assumptions)
         {
             SatisfactionResultUnderAssumptions::Satisfiable(found) => Some(found.solution().into()),
             SatisfactionResultUnderAssumptions::Unknown(_) => {
-                steps.left -= given;
+                steps.left = steps.left.saturating_sub(given);
                 return Answer::Unknown;
             }
             SatisfactionResultUnderAssumptions::UnsatisfiableUnderAssumptions(_) => None,
@@ -63,7 +74,7 @@ impl<'a> Searcher<'a> {
                 None
             }
         };
-        steps.left -= given - part.left;
+        steps.left = steps.left.saturating_sub(given - part.left);
         let Some(solution) = solution else { return Answer::None };
         self.exact.read(solution.as_reference()).map_or(Answer::Unknown, Answer::Plan)
     }

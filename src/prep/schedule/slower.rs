@@ -136,6 +136,11 @@ impl<'a> Run<'a> {
         }
     }
 
+    /// When the wait of the job is over.
+    fn waited(&self, job: usize) -> i64 {
+        self.start[job] + self.hands[job] + self.problem.jobs[job].wait * UNIT
+    }
+
     /// What is past when the plan begins.
     fn stands(&self, point: Point) -> bool {
         match point {
@@ -150,9 +155,18 @@ impl<'a> Run<'a> {
     fn settle(&mut self) {
         let to_come: Vec<(Point, Point, i64)> = self.after.iter().copied().filter(|(_, second, _)| !self.stands(*second)).collect();
         self.after = to_come;
+        // In the order of the plan one round settles nearly all.
+        let (start, out) = (self.start.clone(), self.out.clone());
+        self.after.sort_by_key(|(_, second, _)| match *second {
+            Point::Start(job) => start[job],
+            Point::Out(job) => out[job],
+        });
         for _ in 0..=self.after.len() + self.start.len() {
             let mut moved = false;
             for &(first, second, gap) in &self.after {
+                if let Point::Out(job) = first {
+                    self.out[job] = self.out[job].max(self.waited(job));
+                }
                 let ready = self.done(first) + gap;
                 let place = match second {
                     Point::Start(job) => &mut self.start[job],
@@ -162,7 +176,7 @@ impl<'a> Run<'a> {
                 *place = (*place).max(ready);
             }
             for job in 0..self.start.len() {
-                let ready = self.start[job] + self.hands[job] + self.problem.jobs[job].wait * UNIT;
+                let ready = self.waited(job);
                 moved |= self.out[job] < ready;
                 self.out[job] = self.out[job].max(ready);
             }

@@ -253,6 +253,9 @@ const SPREAD: usize = 40;
 /// Idle minutes above those of the plan from which on its gaps are not closed.
 const NEARLY: i64 = 30;
 
+/// Work that a move takes, at most, on the whole: in sessions that last for days the moves are fewer.
+const WORK_A_MOVE: u64 = 300;
+
 /// So many plans as good as the best are remembered.
 const EQUALS: usize = 8;
 
@@ -272,6 +275,9 @@ pub(super) fn better_ones(model: &Model, plan: Plan, limit: i64, seed: u64, move
         return mover.best;
     }
     for left in (1..=moves).rev() {
+        if mover.table.work() > moves as u64 * WORK_A_MOVE {
+            break;
+        }
         let most = SLACK * left / moves * left / moves;
         let draw = &mut mover.table.draw;
         let slack = draw.below(1 + most);
