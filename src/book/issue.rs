@@ -16,9 +16,18 @@ use crate::plan::{Demanded, MadeAt, Makings, User, in_makes, served_lines, tin_o
 use crate::prep::{Batch, Turnover};
 use crate::shelf::{When, after_days, rounded};
 
+/// What a booking should have taken and the shelf does not hold.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Missing {
+    /// `None` of what nobody knows any more.
+    pub of: Option<Ware>,
+    /// "200 g feta".
+    pub words: String,
+}
+
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
-/// shelf does not hold, in words.
-pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -> Vec<String> {
+/// shelf does not hold.
+pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -> Vec<Missing> {
     let on = session.start.date();
     let (mut missing, mut went_in) = (Vec::new(), WentIn::default());
     for fetch in session.fetch.iter().filter(|fetch| !fetch.amount.is_zero()) {
@@ -33,7 +42,7 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
                 let cost = take_of_recipe(kitchen, bench, *recipe, &fetch.amount, on, &mut missing);
                 went_in.add_recipe(kitchen, *recipe, &fetch.amount, cost);
             }
-            Err(name) => missing.push(format!("{} {name}", show(&fetch.amount, kitchen.print.units))),
+            Err(name) => missing.push(Missing { of: None, words: format!("{} {name}", show(&fetch.amount, kitchen.print.units)) }),
         }
     }
     let costs = went_in.into_makings(kitchen, session);
@@ -125,7 +134,7 @@ fn cooked(recipe: &Recipe, amount: &Quantity, place: Place, made: Date, use_by: 
 }
 
 /// Takes what is eaten at a meal: its foods, and its share of what was cooked.
-pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &Demanded), index: usize) -> Vec<String> {
+pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &Demanded), index: usize) -> Vec<Missing> {
     let (makings, demanded) = plan;
     let here = MadeAt::Meal(index);
     let meal = &week.meals[index];
@@ -192,11 +201,11 @@ fn take_of_food(
     food: FoodId,
     (amount, tin): (&Quantity, Option<&Quantity>),
     on: Date,
-    missing: &mut Vec<String>,
+    missing: &mut Vec<Missing>,
 ) -> Option<f64> {
     let taken = take_amount(&kitchen.foods, bench, food, (amount, tin), on);
     let words = |amount: &Quantity| much_of(kitchen.names(), Ware::Food(food), amount, kitchen.print.units);
-    note_missing(&kitchen.rules, &taken, words, amount, missing);
+    note_missing(&kitchen.rules, (Ware::Food(food), &taken), words, amount, missing);
     let (lacks, cost) = taken.map_or_else(|_| (amount.clone(), Some(0.0)), |took| (took.missing, took.cost));
     if lacks.is_zero() {
         return cost;
@@ -210,10 +219,11 @@ fn take_of_recipe(
     recipe: RecipeId,
     amount: &Quantity,
     on: Date,
-    missing: &mut Vec<String>,
+    missing: &mut Vec<Missing>,
 ) -> Option<f64> {
     let taken = take_recipe(&kitchen.recipes, bench, recipe, amount, When::On(on));
-    note_missing(&kitchen.rules, &taken, |amount| made(kitchen.names(), recipe, amount, kitchen.print.units), amount, missing);
+    let words = |amount: &Quantity| made(kitchen.names(), recipe, amount, kitchen.print.units);
+    note_missing(&kitchen.rules, (Ware::Recipe(recipe), &taken), words, amount, missing);
     taken.ok().filter(|took| took.missing.is_zero()).and_then(|took| took.cost)
 }
 
@@ -225,19 +235,20 @@ fn is_small(took: &TookOf, rules: &Rules) -> bool {
 
 fn note_missing(
     rules: &Rules,
-    taken: &Result<TookOf, NotTaken>,
+    (of, taken): (Ware, &Result<TookOf, NotTaken>),
     words: impl Fn(&Quantity) -> String,
     asked: &Quantity,
-    missing: &mut Vec<String>,
+    missing: &mut Vec<Missing>,
 ) {
+    let mut note = |words: String| missing.push(Missing { of: Some(of), words });
     match taken {
         // A rest is nothing that anyone would look for.
         Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(took, rules) => (),
         Ok(took) => {
             let as_listed = if is_small(took, rules) { ": so little may stay unbought" } else { "" };
-            missing.push(words(&took.missing) + as_listed);
+            note(words(&took.missing) + as_listed);
         }
-        Err(NotTaken::NoLot) => missing.push(words(asked)),
-        Err(NotTaken::NotComparable) => missing.push(words(asked) + ": its lots are in another measure"),
+        Err(NotTaken::NoLot) => note(words(asked)),
+        Err(NotTaken::NotComparable) => note(words(asked) + ": its lots are in another measure"),
     }
 }

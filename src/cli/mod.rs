@@ -4,6 +4,7 @@ mod adopt;
 mod after;
 mod book;
 mod book_told;
+mod booked_before;
 mod check;
 mod compose;
 mod convert;

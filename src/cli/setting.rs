@@ -13,10 +13,11 @@ use crate::book::{
     Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries,
 };
 use crate::json::Printed;
-use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load, strays};
+use crate::kitchen::{Kitchen, Loaded, Lot, Mistake, Spot, Warning, Week, find_kitchen, load, strays};
 use crate::plan::{running, span, week_of};
 use crate::store::BOOK;
-use crate::{Reckoning, Walk, has_begun, reckon_beside};
+use crate::words::{in_a_sentence, listed};
+use crate::{Reckoning, Walk, has_begun, reckon_beside, waits_to_be_booked};
 
 /// A kitchen that has been read, and what is booked of it.
 pub struct Setting {
@@ -74,6 +75,7 @@ impl Setting {
         let moved = booked.follow_moved(&loaded.weeks);
         let renamed = booked.follow_renamed(&loaded.weeks);
         loaded.warnings.extend(moved.into_iter().chain(renamed));
+        loaded.warnings.extend(days_to_come(&loaded.kitchen, today));
         Setting { folder, loaded, booked, today, walk: Walk::default(), replaced: None }
     }
 
@@ -96,6 +98,16 @@ impl Setting {
         let prints = self.prints(week)?;
         let prints: Vec<_> = prints.iter().map(|printed| printed.as_ref().map(Printed::print)).collect();
         reckoned(&prints).map_err(Failure::Mistakes)
+    }
+
+    /// What of the weeks at hand is past and waits to be booked. What cannot be read of them is told by whoever plans.
+    pub fn waiting(&self, file: Option<&Path>) -> Vec<Warning> {
+        let weeks = self.weeks_at_hand(file).unwrap_or_default();
+        let of_week = |week: usize| {
+            let printed = self.printed(week).ok()?;
+            waits_to_be_booked(&self.loaded, &self.booked, printed.as_ref().map(Printed::print), week, self.today)
+        };
+        weeks.into_iter().filter_map(of_week).collect()
     }
 
     /// As [`Self::reckon_week`], for what plans its sessions: a step whose appliance is out of order is a mistake.
@@ -194,6 +206,33 @@ impl Setting {
             Failure::Usage(format!("{} is no week of {}. There are: {known}.", file.display(), self.folder.display()))
         })
     }
+}
+
+/// Lots that say a day after today of what must have been: their keeping would be reckoned from there. One warning for those of one day.
+fn days_to_come(kitchen: &Kitchen, today: Date) -> Vec<Warning> {
+    let mut of_days: Vec<(String, Vec<&Lot>)> = Vec::new();
+    for lot in &kitchen.lots {
+        let days = [("since", lot.since), ("opened", lot.opened), ("made", lot.made)];
+        let later = days.into_iter().filter_map(|(key, day)| Some((key, day.filter(|day| *day > today)?)));
+        let said = listed(&later.map(|(key, day)| format!("{key} = {day}")).collect::<Vec<_>>());
+        match of_days.iter_mut().find(|(known, _)| *known == said) {
+            _ if said.is_empty() => (),
+            Some((_, lots)) => lots.push(lot),
+            None => of_days.push((said, vec![lot])),
+        }
+    }
+    let told = |(said, lots): (String, Vec<&Lot>)| {
+        let names: Vec<String> = lots.iter().map(|lot| in_a_sentence(kitchen.names().ware(lot.of))).collect();
+        let others: Vec<String> = lots.iter().skip(1).map(|lot| lot.at.to_string()).collect();
+        let likewise = if others.is_empty() { String::new() } else { format!(" Likewise {}.", listed(&others)) };
+        let text = format!(
+            "{said} of {} is after today, {today}: it counts as there, and as good from that day on. Write the day on which it was, or \
+             leave it away; where it was booked too early: spence undo.{likewise}",
+            listed(&names)
+        );
+        Warning::Note { at: lots.first().map(|lot| lot.at.clone()), text }
+    };
+    of_days.into_iter().map(told).collect()
 }
 
 fn without_the_book(not: NotBooked) -> String {

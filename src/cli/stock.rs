@@ -19,7 +19,8 @@ use crate::words::{day, day_year, on_shelf, place};
 
 pub fn run(cli: &Cli, waste: bool) -> Done {
     let (setting, thrown_away) = Setting::read_with_entries(cli, |verb| waste && verb == Verb::Waste)?;
-    warn(&setting.loaded.warnings, cli.strict)?;
+    let waiting = if waste { Vec::new() } else { setting.waiting(cli.week.as_deref()) };
+    warn(&[setting.loaded.warnings.clone(), waiting].concat(), cli.strict)?;
     let kitchen = &setting.loaded.kitchen;
     if waste {
         let thrown_away = match thrown_away {
