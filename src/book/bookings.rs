@@ -107,7 +107,8 @@ pub struct Eaten<'p> {
     pub meals: &'p [usize],
 }
 
-/// What some meals ate, and what was eaten beside the plan, as in "3 eggs".
+/// What some meals ate, and what was eaten beside the plan, as in "3 eggs": first what is not past its dates, lots without a date as of the
+/// last day of the week at hand.
 ///
 /// # Errors
 /// The line that is no amount of something on the shelf, and why.
@@ -115,10 +116,11 @@ pub fn eaten<'l>(
     kitchen: &Kitchen,
     shelf: &[LotRecord],
     weeks: &[Eaten],
-    also: &'l [String],
+    (also, last_day): (&'l [String], Option<Date>),
     today: Date,
 ) -> Result<Draft, (&'l str, NotWasted)> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
+    last_day.into_iter().for_each(|day| bench.rank_undated(day));
     let (mut missing, mut covers, mut said) = (Vec::new(), Vec::new(), Vec::new());
     for &Eaten { week, makings, demanded, meals } in weeks {
         bench.rank_undated(span(week).1);
@@ -131,7 +133,7 @@ pub fn eaten<'l>(
     }
     let mut lines = Vec::new();
     for line in also {
-        let lacks = take_line(kitchen, &mut bench, line, today).map_err(|not| (line.as_str(), not))?;
+        let lacks = take_line(kitchen, &mut bench, line, &[When::On(today), When::Anyway(today)]).map_err(|not| (line.as_str(), not))?;
         let beside = |lacks: &Lacks| Missing { of: None, words: format!("{} of {}", lacks.missing, spoken(&kitchen.recipes, line)) };
         missing.extend(lacks.iter().map(beside));
         lines.push(lacks.map_or_else(|| spoken(&kitchen.recipes, line), |lacks| lacks.there));
@@ -170,13 +172,14 @@ pub enum NotWasted {
     NotComparable,
 }
 
-/// What is thrown away, as in "200 g feta".
+/// What is thrown away, as in "200 g feta"; lots without a date rank as of the last day of the week at hand.
 ///
 /// # Errors
 /// A line that is no amount of something on the shelf.
-pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str, today: Date) -> Result<Draft, NotWasted> {
+pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str, (last_day, today): (Option<Date>, Date)) -> Result<Draft, NotWasted> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
-    let lacks = take_line(kitchen, &mut bench, what, today)?;
+    last_day.into_iter().for_each(|day| bench.rank_undated(day));
+    let lacks = take_line(kitchen, &mut bench, what, &[When::Anyway(today)])?;
     let mut changes = bench.finish();
     worth_taken(kitchen, &Prices::new(kitchen), &mut changes);
     let missing = lacks.iter().map(|lacks| Missing { of: None, words: format!("{} of it", lacks.missing) }).collect();
@@ -192,15 +195,15 @@ struct Lacks {
     missing: String,
 }
 
-/// Takes what a line names, past its dates or not, first expired first.
-fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Result<Option<Lacks>, NotWasted> {
+/// Takes what a line names from the lots that may be drawn, one [`When`] after the other; each first expired first.
+fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, whens: &[When]) -> Result<Option<Lacks>, NotWasted> {
     let line = read_line(what, &kitchen.foods, kitchen.rules.spoons).map_err(NotWasted::Unread)?;
     let mut ware = None;
     let taken = match &line.of {
         LineOf::Food { food, item: Some(item) } => match kitchen.foods.find(food) {
             Some(id) => {
                 ware = Some(Ware::Food(id));
-                take_food(&kitchen.foods, &kitchen.rules, bench, id, item, on)
+                take_food(&kitchen.foods, &kitchen.rules, bench, id, item, whens)
             }
             None => Err(NotTaken::NoLot),
         },
@@ -208,7 +211,7 @@ fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Resu
         LineOf::Recipe { id, amount } => match kitchen.recipes.iter().position(|recipe| recipe.id == *id) {
             Some(index) => {
                 ware = Some(Ware::Recipe(RecipeId(index)));
-                take_recipe(&kitchen.recipes, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), When::Anyway(on))
+                take_recipe(&kitchen.recipes, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), whens)
             }
             None => Err(NotTaken::NoLot),
         },

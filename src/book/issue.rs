@@ -1,6 +1,6 @@
 //! Goods out to the kitchen: what a session takes and what it leaves cooked, and what a meal eats.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::Date;
 
@@ -140,9 +140,13 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
     let meal = &week.meals[index];
     let on = meal.at_time.date();
     let mut missing = Vec::new();
+    let mut costs: BTreeMap<&str, Option<f64>> = BTreeMap::new();
     for demand in demanded.demand.iter().filter(|demand| demand.by == here && !demand.to_taste) {
-        take_of_food(kitchen, bench, demand.food, (&demand.amount, demand.tin.as_ref()), on, &mut missing);
+        let cost = take_of_food(kitchen, bench, demand.food, (&demand.amount, demand.tin.as_ref()), on, &mut missing);
+        let all = costs.entry(&demand.what_for).or_insert(Some(0.0));
+        *all = all.zip(cost).map(|(all, cost)| all + cost);
     }
+    put_spare(kitchen, bench, makings, here, &costs);
     let mut eaten: Vec<(RecipeId, Quantity)> = Vec::new();
     let in_a_session = |id: RecipeId| kitchen.recipes[id].made == Made::InASession;
     for (line, times) in served_lines(meal) {
@@ -176,10 +180,28 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
         let share = given_to(makings, here, recipe) - asked.sum::<Number>();
         if share.is_positive() {
             let share = Quantity::of(&kitchen.recipes[recipe].makes.dimension(), share);
-            let _ = take_recipe(&kitchen.recipes, bench, recipe, &share, When::On(on));
+            let _ = take_recipe(&kitchen.recipes, bench, recipe, &share, &[When::On(on)]);
         }
     }
     missing
+}
+
+/// What a dish that is made at the meal leaves for later. `costs` are those of foods, by what they are for.
+fn put_spare(kitchen: &Kitchen, bench: &mut Bench, makings: &Makings, here: MadeAt, costs: &BTreeMap<&str, Option<f64>>) {
+    for making in makings.makings.iter().filter(|making| making.at == here) {
+        let Some(spare) = making.spare.as_ref().filter(|spare| spare.eat_by > spare.made_on) else { continue };
+        let recipe = &kitchen.recipes[making.recipe];
+        let place = match (spare.frozen, recipe.cupboard > recipe.fridge) {
+            (true, _) => Place::Freezer,
+            (false, true) => Place::Cupboard,
+            (false, false) => Place::Fridge,
+        };
+        // What other dishes went into it cost stands with them.
+        let of_foods = !recipe.ingredients.iter().any(|line| matches!(line.wanted, Wanted::Recipe { .. }));
+        let cost = costs.get(recipe.name.as_str()).copied().flatten().filter(|_| of_foods);
+        let paid = cost.and_then(|cost| paid_for(recipe, &making.makes, &spare.amount, cost));
+        bench.put(LotRecord { paid, ..cooked(recipe, &spare.amount, place, spare.made_on, spare.eat_by) });
+    }
 }
 
 /// What a meal is given of a recipe, in the unit of its `makes`: what it asks for, and its share of what would be left over.
@@ -221,7 +243,7 @@ fn take_of_recipe(
     on: Date,
     missing: &mut Vec<Missing>,
 ) -> Option<f64> {
-    let taken = take_recipe(&kitchen.recipes, bench, recipe, amount, When::On(on));
+    let taken = take_recipe(&kitchen.recipes, bench, recipe, amount, &[When::On(on)]);
     let words = |amount: &Quantity| made(kitchen.names(), recipe, amount, kitchen.print.units);
     note_missing(&kitchen.rules, (Ware::Recipe(recipe), &taken), words, amount, missing);
     taken.ok().filter(|took| took.missing.is_zero()).and_then(|took| took.cost)

@@ -205,7 +205,7 @@ fn at_table(cli: &Cli, setting: &Setting, keeping: &Keeping, meals: &Meals, also
             Eaten { week, makings, demanded, meals }
         })
         .collect();
-    let draft = eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today)
+    let draft = eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, (also, setting.last_day(cli)), setting.today)
         .map_err(|(line, not)| not_wasted(cli, setting, line, &not))?;
     for (reckoned, meals) in &reckoned {
         let week = reckoned.not_booked().0;

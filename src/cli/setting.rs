@@ -10,7 +10,7 @@ use super::book_told::{mistake_of, say_note};
 use super::outcome::Failure;
 use super::printed::printed;
 use crate::book::{
-    Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries,
+    Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_short_behind_pantry, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries,
 };
 use crate::json::Printed;
 use crate::kitchen::{Kitchen, Loaded, Lot, Mistake, Spot, Warning, Week, find_kitchen, load, strays};
@@ -59,7 +59,11 @@ impl Setting {
                 let lost = lost_booking(&folder, ledger.last.as_ref()).map(|note| Warning::Note { at: None, text: note.to_string() });
                 let cut = cut_within_its_first_line(ledger.bookings as usize, ledger.fragment.is_some());
                 let cut = cut.map(|note| Warning::Note { at: None, text: note.to_string() });
-                lost.into_iter().chain(cut).for_each(|warning| loaded.warnings.insert(0, warning));
+                let behind = cut_short_behind_pantry(&folder, &ledger).map(|broken| {
+                    let text = format!("{} What that line booked counts as not booked here.", mistake_of(broken));
+                    Warning::Note { at: None, text }
+                });
+                lost.into_iter().chain(cut).chain(behind).for_each(|warning| loaded.warnings.insert(0, warning));
                 (Booked::told_by(&ledger), Some(entries))
             }
             Err(not) => {
@@ -98,6 +102,11 @@ impl Setting {
         let prints = self.prints(week)?;
         let prints: Vec<_> = prints.iter().map(|printed| printed.as_ref().map(Printed::print)).collect();
         reckoned(&prints).map_err(Failure::Mistakes)
+    }
+
+    /// The last day of the week that is meant, where there is one.
+    pub fn last_day(&self, cli: &Cli) -> Option<Date> {
+        self.week(cli.week.as_deref()).ok().map(|week| span(&self.loaded.weeks[week].1).1)
     }
 
     /// What of the weeks at hand is past and waits to be booked. What cannot be read of them is told by whoever plans.

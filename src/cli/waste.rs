@@ -9,7 +9,7 @@ use crate::kitchen::{Ware, Warning, as_of_a_recipe};
 
 pub fn run(cli: &Cli, what: &str, why: &str) -> Done {
     let (setting, mut keeping) = open(cli)?;
-    let thrown = thrown_away(&setting.loaded.kitchen, &keeping.shelf, what, why, setting.today);
+    let thrown = thrown_away(&setting.loaded.kitchen, &keeping.shelf, what, why, (setting.last_day(cli), setting.today));
     let thrown = thrown.map_err(|not| not_wasted(cli, &setting, what, &not))?;
     let missing = thrown.missing_words();
     book(&mut keeping, thrown.booking)?;

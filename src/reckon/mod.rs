@@ -8,6 +8,7 @@
 //! reckoned when it is asked for. Knows no file and no terminal.
 
 mod another;
+mod brought;
 mod budget;
 mod carry;
 mod day;
@@ -274,7 +275,7 @@ fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
         match (printed, planned) {
             (Some(printed), _) => TripList::told(kitchen, printed, *state),
             (None, Some(planned)) => TripList { state: Some(*state), ..planned.clone() },
-            (None, None) => TripList::untold(trip, *state),
+            (None, None) => lived.as_booked(kitchen, trip, *state).unwrap_or_else(|| TripList::untold(trip, *state)),
         }
     };
     let own = lived.own_trips().map(|trip| TripList::told(kitchen, trip, State::TakenAsDone));

@@ -266,8 +266,8 @@ pub fn save_by(by: &SaveBy, names: Names) -> String {
     }
 }
 
-/// Of what ought to have been moved before today.
-pub const NOW: &str = " now, or heat it from frozen";
+/// Of what was to be moved before today, and is taken as moved.
+pub const NOW: &str = " now, or heat it from frozen, if it was not moved before";
 
 /// "Move 3 portions of pearl barley from the freezer to the fridge".
 pub fn moved(moved: &Move, names: Names, units: Units) -> String {
