@@ -269,9 +269,9 @@ fn a_dish_baked_at_the_meal_is_begun_in_time_to_heat_the_oven() {
         .recipe("bake", bake)
         .meals(&supper("2026-11-30", "\"1 portion recipe:bake\""));
     let day = json(&kitchen.run_on("2026-11-30", &["--format", "json", "day"]));
-    assert_eq!(day["meals"][0]["begin_by"], "17:55", "{day:#}");
+    assert_eq!(day["meals"][0]["begin_by"], "2026-11-30T17:55", "{day:#}");
     let said = kitchen.done_on("2026-11-30", &["day"]);
-    assert!(said.contains("    1  Heat the oven to 200 °C (390 °F)\n    2  Lay 100 g bluegrain on a tray."), "{said}");
+    assert!(said.contains("    1  Heat the oven to 200 °C (390 °F).\n    2  Lay 100 g bluegrain on a tray."), "{said}");
 }
 
 #[test]

@@ -72,6 +72,11 @@ impl Booked {
         self.covers.contains(&trip_key(on, nth))
     }
 
+    /// Was this lot put on the shelf by a booking of goods in or out, which told its day?
+    pub fn has_put(&self, lot: &LotRecord) -> bool {
+        self.lately.have_put(lot)
+    }
+
     /// What the book has of a trip that is booked, be it line by line: the lots that it brought.
     pub fn brought(&self, on: Date, nth: usize) -> Vec<&LotRecord> {
         let (whole, of_lines) = (trip_key(on, nth), line_key((on, nth), "", 0));

@@ -49,6 +49,12 @@ impl LastBookings {
         self.0.push_back(booking);
     }
 
+    /// Did a booking of a trip, a session or a meal put this lot on the shelf, with these dates?
+    pub fn have_put(&self, lot: &LotRecord) -> bool {
+        let booked = self.0.iter().filter(|booking| matches!(booking.verb, Verb::Receive | Verb::Issue));
+        booked.flat_map(|booking| &booking.changes).any(|(_, to)| to.as_ref().is_some_and(|to| to.same_but_amount(lot)))
+    }
+
     /// The lots that bookings of something by its key put on the shelf, of those that stand.
     pub fn brought(&self, is_it: impl Fn(&str) -> bool) -> Vec<&LotRecord> {
         let mut gone: BTreeSet<u64> = BTreeSet::new();

@@ -10,7 +10,7 @@ use super::book_told::{mistake_of, say_note};
 use super::outcome::Failure;
 use super::printed::printed;
 use crate::book::{
-    Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_short_behind_pantry, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries,
+    Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_short_behind_pantry, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries, records,
 };
 use crate::json::Printed;
 use crate::kitchen::{Kitchen, Loaded, Lot, Mistake, Spot, Warning, Week, find_kitchen, load, strays};
@@ -79,7 +79,7 @@ impl Setting {
         let moved = booked.follow_moved(&loaded.weeks);
         let renamed = booked.follow_renamed(&loaded.weeks);
         loaded.warnings.extend(moved.into_iter().chain(renamed));
-        loaded.warnings.extend(days_to_come(&loaded.kitchen, today));
+        loaded.warnings.extend(days_to_come(&loaded.kitchen, &booked, today));
         Setting { folder, loaded, booked, today, walk: Walk::default(), replaced: None }
     }
 
@@ -218,14 +218,15 @@ impl Setting {
 }
 
 /// Lots that say a day after today of what must have been: their keeping would be reckoned from there. One warning for those of one day.
-fn days_to_come(kitchen: &Kitchen, today: Date) -> Vec<Warning> {
+/// What a booking put there was told when it was booked.
+fn days_to_come(kitchen: &Kitchen, booked: &Booked, today: Date) -> Vec<Warning> {
     let mut of_days: Vec<(String, Vec<&Lot>)> = Vec::new();
-    for lot in &kitchen.lots {
+    for (lot, record) in kitchen.lots.iter().zip(records(kitchen)) {
         let days = [("since", lot.since), ("opened", lot.opened), ("made", lot.made)];
         let later = days.into_iter().filter_map(|(key, day)| Some((key, day.filter(|day| *day > today)?)));
         let said = listed(&later.map(|(key, day)| format!("{key} = {day}")).collect::<Vec<_>>());
         match of_days.iter_mut().find(|(known, _)| *known == said) {
-            _ if said.is_empty() => (),
+            _ if said.is_empty() || booked.has_put(&record) => (),
             Some((_, lots)) => lots.push(lot),
             None => of_days.push((said, vec![lot])),
         }
@@ -235,8 +236,8 @@ fn days_to_come(kitchen: &Kitchen, today: Date) -> Vec<Warning> {
         let others: Vec<String> = lots.iter().skip(1).map(|lot| lot.at.to_string()).collect();
         let likewise = if others.is_empty() { String::new() } else { format!(" Likewise {}.", listed(&others)) };
         let text = format!(
-            "{said} of {} is after today, {today}: it counts as there, and as good from that day on. Write the day on which it was, or \
-             leave it away; where it was booked too early: spence undo.{likewise}",
+            "{said} of {} is after today, {today}: it counts as there, and its keeping from that day on. Write the day on which it was, or \
+             leave it away.{likewise}",
             listed(&names)
         );
         Warning::Note { at: lots.first().map(|lot| lot.at.clone()), text }

@@ -369,7 +369,7 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let heatings = heatings(kitchen, making);
     let heat = |number: usize| {
         let here = heatings.iter().filter(move |one| one.before == number);
-        here.map(|one| told(format!("Heat the {} to {}", names.appliance(one.appliance), degrees(one.to, units)))).collect::<Vec<_>>()
+        here.map(|one| told(format!("Heat the {} to {}.", names.appliance(one.appliance), degrees(one.to, units)))).collect::<Vec<_>>()
     };
     let of_step = |(number, asked)| heat(number).into_iter().chain(aside(number)).chain([step((number, asked))]);
     let steps = recipe.steps.iter().enumerate().flat_map(of_step);
