@@ -511,3 +511,30 @@ fn a_meal_says_its_text_on_the_day() {
     let day = kitchen.done(&["day", "2026-11-30"]);
     assert!(day.contains("Set the table for four."), "{day}");
 }
+
+#[test]
+fn the_day_and_the_boxes_say_whose_portion_is_set_aside() {
+    let kitchen = four(&meal("mon", "each = [\"1 portion recipe:blue-mash\"]\nwithout = { Emil = [\"moonseed paste\"] }"));
+    let day = kitchen.done(&["day", "2026-11-30"]);
+    assert!(day.contains("Emil: without moonseed paste"), "{day}");
+    let read: serde_json::Value = serde_json::from_str(&kitchen.done(&["day", "2026-11-30", "--format", "json"])).expect("JSON");
+    assert!(read["meals"][0]["otherwise"][0].as_str().is_some_and(|told| told.starts_with("Emil: without moonseed paste")), "{read:#}");
+    // A day later both are boxed: Emil's own half, and the rest.
+    let later = four(&meal("tue", "each = [\"1 portion recipe:blue-mash\"]\nwithout = { Emil = [\"moonseed paste\"] }"));
+    let prep = later.done(&["prep"]);
+    for words in ["2 boxes for blue mash", "Emil’s own, fridge"] {
+        assert!(prep.contains(words), "{words} in {prep}");
+    }
+}
+
+#[test]
+fn a_way_of_eating_that_is_half_a_kind_names_the_kinds() {
+    let household = |eats: &str| FOUR.replace("allergic = [\"sesame\"]", &format!("eats = [\"{eats}\"]"));
+    for (eats, near) in [
+        ("poultry", "Did you mean \"raw poultry\"?"),
+        ("fish", "Did you mean \"raw fish\" and \"cooked fish\"?"),
+        ("eggs", "Did you mean \"raw egg\" and \"cooked egg\"?"),
+    ] {
+        refused(&four("").file("kitchen.toml", &household(eats)), &[&format!("\"{eats}\" is no way of eating"), near]);
+    }
+}

@@ -26,6 +26,7 @@ mod count;
 mod eaters;
 mod every_key;
 mod finer_rules;
+mod forms;
 mod fuzz;
 mod handout;
 mod house;

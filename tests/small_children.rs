@@ -131,3 +131,64 @@ fn what_a_small_child_can_choke_on_is_a_caution_up_to_four() {
 fn one_whose_birth_is_written_after_the_meal_is_guarded_as_the_youngest_and_that_is_told() {
     cautioned(&pim("2026-12-24", "50 g grapes", ""), "born after that day, on 2026-12-24: see born", &["CDC", "AAP"]);
 }
+
+/// A dish of these for Pim, with a method of one paragraph.
+fn dish(born: &str, ingredients: &str, method: &str) -> Kitchen {
+    let recipe = format!(
+        "name = \"Small dish\"\nmakes = \"4 portions\"\nbatches = \"any\"\ningredients = [{ingredients}]\nkeeps = {{ fridge = \"3 days\" }}\nmethod = [\"{method}\"]\n"
+    );
+    pim(born, "1 portion recipe:small-dish", "").recipe("small-dish", &recipe)
+}
+
+#[test]
+fn honey_that_only_words_name_is_a_caution_under_one() {
+    let oats = |born| dish(born, "\"100 g rolled oats\"", "Mix. Drizzle with honey.");
+    cautioned(&oats(UNDER_ONE), "name honey, which is not among the ingredients", &["CDC"]);
+    silent(&oats(ONE), "honey");
+    cautioned(&dish(UNDER_ONE, "\"100 g rolled oats\"", "Mix and scatter with walnuts."), "name walnuts", &["CDC", "AAP"]);
+    cautioned(&dish(UNDER_ONE, "\"100 g rolled oats\"", "Mix and add a pinch of salt."), "name salt", &["WHO"]);
+    cautioned(&pim(UNDER_ONE, "50 g rolled oats, with honey", ""), "names honey", &["CDC"]);
+}
+
+#[test]
+fn what_may_have_honey_in_it_is_a_caution_under_one() {
+    for each in ["20 g honey mustard dressing", "20 g honeycomb", "20 g honey nut cornflakes", "20 g granola"] {
+        cautioned(&pim(UNDER_ONE, each, ""), "may have honey in it", &["CDC"]);
+        silent(&pim(ONE, each, ""), "honey in it");
+    }
+    silent(&pim(UNDER_ONE, "50 g honeydew melon", ""), "honey in it");
+}
+
+#[test]
+fn an_egg_is_firm_only_where_the_heat_comes_after_it_and_lasts() {
+    let eggs = "\"3 eggs\", \"200 g dark chocolate\"";
+    let mousse = "Melt the chocolate for 5 minutes. Whisk the eggs and fold in. Chill for 2 hours.";
+    cautioned(&dish(UNDER_ONE, eggs, mousse), "cook egg until firm", &["CDC"]);
+    for soft in ["Boil the eggs for 4 minutes.", "Poach the eggs for 3 minutes, until the yolk is still runny."] {
+        cautioned(&dish(UNDER_ONE, "\"3 eggs\"", soft), "cook egg until firm", &["CDC"]);
+    }
+    for firm in ["Boil the eggs for 10 minutes.", "Beat the eggs. Bake at 180 °C for 25 minutes.", "Whisk the eggs and fry for 4 minutes."]
+    {
+        silent(&dish(UNDER_ONE, "\"3 eggs\"", firm), "until firm");
+    }
+}
+
+#[test]
+fn nuts_in_bits_and_seeds_are_a_caution_up_to_four() {
+    for each in ["20 g chopped walnuts", "20 g flaked almonds", "20 g pumpkin seeds"] {
+        cautioned(&pim(THREE, each, ""), "choking hazard under 4 years", &["CDC", "AAP"]);
+        cautioned(&pim(UNDER_ONE, each, ""), "choking hazard", &["CDC", "AAP"]);
+        silent(&pim(FOUR, each, ""), "choking");
+    }
+    silent(&pim(THREE, "20 g ground almonds", ""), "choking");
+    silent(&pim(THREE, "20 g tahini", ""), "choking");
+}
+
+#[test]
+fn salty_food_is_a_caution_under_one() {
+    for each in ["10 ml soy sauce", "1 stock cube", "100 g bacon", "20 g olives"] {
+        cautioned(&pim(UNDER_ONE, each, ""), "is rich in salt", &["NHS"]);
+        silent(&pim(ONE, each, ""), "rich in salt");
+    }
+    silent(&pim(UNDER_ONE, "50 g wholemeal bread", ""), "rich in salt");
+}

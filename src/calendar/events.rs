@@ -174,6 +174,7 @@ fn of_meal((at, until): (DateTime, Option<DateTime>), meal: &CardMeal, minutes: 
     // First what must not be overlooked.
     let mut lines: Vec<String> = meal.short.iter().map(|short| at_the_meal(short, names, units)).collect();
     lines.extend(meal.not_known.iter().cloned());
+    lines.extend(meal.otherwise.iter().chain(&meal.choking).map(|told| format!("{told}.")));
     lines.extend(meal.dishes.iter().map(|dish| taken_out(dish, names, units)));
     let added = meal.added();
     if !added.is_empty() {

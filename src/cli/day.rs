@@ -75,6 +75,8 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
         if let Some(beware) = &meal.beware {
             let _ = writeln!(out, "  {}.", crate::words::sentence(&beware.to_string()));
         }
+        let told = meal.not_known.iter().cloned().chain(meal.otherwise.iter().chain(&meal.choking).map(|told| format!("{told}.")));
+        out.extend(told.map(|told| format!("  {told}\n")));
         out.extend(meal.dishes.iter().map(|dish| format!("  Take out: {}\n", taken_out(dish, names, kitchen.print.units))));
         out.extend(meal.text.iter().map(|text| format!("  {text}\n")));
         out.extend(meal.cook.iter().map(|cook| format!("  Cook: {}\n", cook.text())));

@@ -10,6 +10,7 @@ use std::hash::BuildHasherDefault;
 use std::ops::{Index, IndexMut};
 use std::sync::{Arc, OnceLock};
 
+use super::lineage::Lineage;
 use super::reference::row::read_known_row;
 use super::{Food, FoodId};
 
@@ -23,6 +24,7 @@ struct Row {
     line: usize,
     text: &'static str,
     food: OnceLock<Box<Food>>,
+    lineage: OnceLock<Box<Lineage>>,
 }
 
 impl Row {
@@ -34,11 +36,11 @@ impl Row {
 impl Rows {
     /// Rows of the reference, each with its line, unread.
     pub fn written(rows: &[(usize, &'static str)]) -> Rows {
-        Rows(rows.iter().map(|&(line, text)| Row { line, text, food: OnceLock::new() }).collect())
+        Rows(rows.iter().map(|&(line, text)| Row { line, text, food: OnceLock::new(), lineage: OnceLock::new() }).collect())
     }
 
     pub fn push(&mut self, food: Food) {
-        self.0.push(Row { line: 0, text: "", food: OnceLock::from(Box::new(food)) });
+        self.0.push(Row { line: 0, text: "", food: OnceLock::from(Box::new(food)), lineage: OnceLock::new() });
     }
 
     pub fn len(&self) -> usize {
@@ -51,6 +53,16 @@ impl Rows {
 
     pub fn iter(&self) -> impl ExactSizeIterator<Item = &Food> {
         self.0.iter().map(Row::read)
+    }
+
+    /// Is it a row of the built-in reference, whatever a household laid over it?
+    pub fn is_of_reference(&self, id: FoodId) -> bool {
+        self.0[id.0 as usize].line > 0
+    }
+
+    /// What the food is made of, found out when it is first asked for.
+    pub fn lineage(&self, id: FoodId, find: impl FnOnce() -> Lineage) -> &Lineage {
+        self.0[id.0 as usize].lineage.get_or_init(|| Box::new(find()))
     }
 
     /// Is it a name that a line gave? No row need be read for that: the reference knows its foods.

@@ -70,6 +70,12 @@ struct Meal<'a> {
     begin_by: Option<String>,
     take_out: Vec<TakeOut<'a>>,
     text: Option<&'a str>,
+    /// Who eats otherwise, and what.
+    otherwise: &'a [String],
+    /// What the packets must tell for who is allergic.
+    not_known: &'a [String],
+    /// What a small child may choke on.
+    choking: &'a [String],
     add: &'a [String],
     /// What of it is cooked by itself: raw amount, minutes, and when to start.
     cook: Vec<String>,
@@ -161,6 +167,9 @@ fn of_meal<'a>(meal: &'a CardMeal, begin_by: Option<DateTime>, names: Names<'a>,
         begin_by: begin_by.map(minute),
         take_out: take_out.collect(),
         text: meal.text.as_deref(),
+        otherwise: &meal.otherwise,
+        not_known: &meal.not_known,
+        choking: &meal.choking,
         add: &meal.fresh,
         cook: meal.cook.iter().map(CardCook::text).collect(),
         make: make.collect(),

@@ -37,6 +37,8 @@ pub struct Shunned {
     pub allergen: Option<Allergen>,
     pub kind: Option<Kind>,
     pub food: Option<FoodId>,
+    /// The word is the food's own name, not a wider one: "dried chickpeas", not "chickpeas".
+    pub by_own_name: bool,
     /// The allergens of the food: another food that bears one of them without saying of what may hold it.
     pub group: Vec<Allergen>,
 }

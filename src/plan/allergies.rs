@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::aside::{exchanges_inside_dishes, guard_portions};
 use super::children::{guard_children, needs_of_the_young};
 use super::guarded::Guarded;
-use super::meets::{Meets, meets};
+use super::meets::{Meets, may_hold, meets};
 use super::only_named::{Wary, WordsOf};
 use super::plate::{Found, Plate, plates};
 use super::servings::lines_within;
@@ -62,7 +62,7 @@ fn add_bearers(kitchen: &Kitchen, dish: RecipeId, shunned: &[&&Shunned], foods: 
         match line.ware() {
             Ware::Recipe(part) => add_bearers(kitchen, part, shunned, foods),
             Ware::Food(food) => {
-                let bears = shunned.iter().any(|one| matches!(meets(one, food, &kitchen.foods[food]), Meets::Is(_)));
+                let bears = shunned.iter().any(|one| matches!(meets(&kitchen.foods, one, food), Meets::Is(_)));
                 if bears && !foods.contains(&food) {
                     foods.push(food);
                 }
@@ -74,7 +74,7 @@ fn add_bearers(kitchen: &Kitchen, dish: RecipeId, shunned: &[&&Shunned], foods: 
 /// Is it, for certain, in the dish, at any depth?
 fn holds(foods: &Foods, recipes: &[Recipe], dish: RecipeId, shunned: &Shunned) -> bool {
     lines_within(recipes, dish).any(|line| match line.ware() {
-        Ware::Food(food) => matches!(meets(shunned, food, &foods[food]), Meets::Is(_)),
+        Ware::Food(food) => matches!(meets(foods, shunned, food), Meets::Is(_)),
         Ware::Recipe(_) => false,
     })
 }
@@ -106,24 +106,29 @@ impl<'k> Plate<'k> {
             let food = &kitchen.foods[found.food];
             let chain = self.chain(kitchen, &found);
             let warn = |text: String| Warning::Note { at: Some(found.at.clone()), text };
+            let name = self.name;
             let mut unknown: Vec<&str> = Vec::new();
             for shunned in &self.allergic {
-                match meets(shunned, found.food, food) {
-                    Meets::Is(what) => guarded.mistakes.push(self.refused(&kitchen.foods, &found, format!("{chain}: {what}"))),
-                    Meets::MayBe(group) => {
-                        let word = &shunned.word;
-                        guarded.doubt(
-                            &kitchen.foods,
-                            &kitchen.recipes,
-                            self,
-                            &found,
-                            &[word],
-                            format!("{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.", self.name),
-                        );
+                let word = &shunned.word;
+                let doubt = match meets(&kitchen.foods, shunned, found.food) {
+                    Meets::Is(what) => {
+                        guarded.mistakes.push(self.refused(&kitchen.foods, &found, format!("{chain}: {what}")));
+                        continue;
                     }
-                    Meets::NotKnown => unknown.push(&shunned.word),
-                    Meets::Nothing => {}
-                }
+                    Meets::MayBe(group) => format!("{chain}: {group}, which may be {word}. {name} is allergic to it: read the packet."),
+                    Meets::MayHold | Meets::MadeOfKind => {
+                        format!("{chain}: may contain {word}. {name} is allergic to it: read the packet.")
+                    }
+                    Meets::Near(both) => {
+                        format!("{chain}: akin to {word}, for both are of {both}. {name} is allergic to {word}: ask before it is served.")
+                    }
+                    Meets::NotKnown => {
+                        unknown.extend(Some(word.as_str()).filter(|word| !unknown.contains(word)));
+                        continue;
+                    }
+                    Meets::Nothing => continue,
+                };
+                guarded.doubt(&kitchen.foods, &kitchen.recipes, self, &found, &[word], doubt);
             }
             if !unknown.is_empty() {
                 let words = unknown.join(", ");
@@ -137,17 +142,19 @@ impl<'k> Plate<'k> {
                 );
             }
             for shunned in &self.avoid {
-                match meets(shunned, found.food, food) {
-                    Meets::Is(what) => guarded.warnings.push(warn(format!("{chain}: {what}, which {} avoids.", self.name))),
+                let word = &shunned.word;
+                match meets(&kitchen.foods, shunned, found.food) {
+                    Meets::Is(what) => guarded.warnings.push(warn(format!("{chain}: {what}, which {name} avoids."))),
                     Meets::MayBe(group) => {
-                        guarded.warnings.push(warn(format!("{chain}: {group}, which may be {}; {} avoids it.", shunned.word, self.name)));
+                        guarded.warnings.push(warn(format!("{chain}: {group}, which may be {word}; {name} avoids it.")));
                     }
                     Meets::NotKnown if shunned.allergen.is_some() => {
-                        guarded
-                            .warnings
-                            .push(warn(format!("{chain}: not known whether it has {}, which {} avoids.", shunned.word, self.name)));
+                        guarded.warnings.push(warn(format!("{chain}: not known whether it has {word}, which {name} avoids.")));
                     }
-                    Meets::NotKnown | Meets::Nothing => {}
+                    Meets::MayHold | Meets::NotKnown if may_hold(&kitchen.foods, shunned, found.food) => {
+                        guarded.warnings.push(warn(format!("{chain}: may contain {word}, which {name} avoids: read the packet.")));
+                    }
+                    Meets::MayHold | Meets::MadeOfKind | Meets::Near(_) | Meets::NotKnown | Meets::Nothing => {}
                 }
             }
             guarded.warnings.extend(self.not_eaten(food).map(|why| warn(format!("{chain}: {why}."))));
@@ -176,6 +183,8 @@ impl<'k> Plate<'k> {
             let of_line = WordsOf::line(&kitchen.foods, line, &holds, meal_name(self.meal));
             guarded.told_of_words(&[], of_line.told(&kitchen.foods, household, &wary));
         }
+        let of_meal = WordsOf::meal(kitchen, self.meal);
+        guarded.told_of_words(&[], of_meal.told(&kitchen.foods, household, &wary));
     }
 
     /// What an eater's `eats` says of a food.

@@ -5,6 +5,7 @@ use std::fmt;
 
 use itertools::Itertools;
 
+use super::meets::{Meets, may_hold, meets};
 use super::servings::{lines_within, served_lines};
 use super::uses::meal_name;
 use crate::foods::{Allergen, FoodId, Foods};
@@ -18,6 +19,8 @@ pub struct Contains {
     pub unknown: BTreeSet<String>,
     /// Foods and kinds of food that the household avoids, in its own words.
     pub avoided: BTreeSet<String>,
+    /// Of these, what some of its foods usually or with some makers hold, each with the food.
+    pub may_hold: BTreeSet<(String, String)>,
 }
 
 impl Contains {
@@ -25,6 +28,7 @@ impl Contains {
         self.allergens.extend(part.allergens);
         self.unknown.extend(part.unknown);
         self.avoided.extend(part.avoided);
+        self.may_hold.extend(part.may_hold);
     }
 
     /// "milk, egg; not known: vegetable stock"; nothing where it is known to contain none of the substances of Annex II.
@@ -128,9 +132,10 @@ fn add_line(kitchen: &Kitchen, line: &Ingredient, contains: &mut Contains) {
 }
 
 fn add_food(foods: &Foods, household: &Household, food: FoodId, contains: &mut Contains) {
-    let kind = foods[food].kind;
-    let is = |one: &&Shunned| one.food == Some(food) || one.kind.is_some() && one.kind == kind;
+    let is = |one: &&Shunned| matches!(meets(foods, one, food), Meets::Is(_));
     contains.avoided.extend(household.avoid_foods.iter().filter(is).map(|one| one.word.clone()));
+    let may_hold = |one: &&Shunned| may_hold(foods, one, food);
+    contains.may_hold.extend(household.avoid_foods.iter().filter(may_hold).map(|one| (one.word.clone(), foods[food].name.clone())));
     match &foods[food].allergens {
         Some(known) => contains.allergens.extend(known.value.iter().copied()),
         None => {
@@ -165,6 +170,16 @@ pub fn avoided(household: &Household, contains: &Contains, what: &str, at: &crat
     let doubtful = contains.unknown.iter().map(String::as_str).collect::<Vec<_>>().join(", ");
     if !met.is_empty() {
         return Some(Warning::Avoided { at: at.clone(), food: what.to_owned(), allergens: met, unknown: None });
+    }
+    if !contains.may_hold.is_empty() {
+        let words = contains.may_hold.iter().map(|(word, _)| word).unique().join(", ");
+        let foods = contains.may_hold.iter().map(|(_, food)| food).unique().join(", ");
+        let text = if what == foods {
+            format!("{what} may contain {words}, which this household avoids: read the packet.")
+        } else {
+            format!("{what} may contain {words}, which this household avoids: read the packet of {foods}.")
+        };
+        return Some(Warning::Note { at: Some(at.clone()), text });
     }
     let allergens = avoid.iter().map(|one| one.name().to_owned()).collect::<Vec<_>>();
     (!avoid.is_empty() && !doubtful.is_empty()).then(|| Warning::Avoided {

@@ -7,9 +7,12 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 
 use super::guarded::Guarded;
+use super::heated::{is_firm, is_heated};
+use super::only_named::WordsOf;
 use super::plate::{Found, Plate, plates};
-use crate::foods::{Allergen, Food, Kind, State};
-use crate::kitchen::{Appliance, ApplianceId, Eater, Household, Kitchen, Mistake, Piece, Recipe, Step, Wanted, Ware, Warning, Week};
+use super::uses::meal_name;
+use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Kinship, State};
+use crate::kitchen::{Eater, Household, Kitchen, Mistake, RecipeId, Wanted, Warning, Week};
 
 /// What a row looks for.
 enum Sought {
@@ -17,8 +20,16 @@ enum Sought {
     Named(&'static [&'static str]),
     /// Not ground and no butter, oil or flour of it.
     WholeNut,
-    /// In a dish, or at a meal, that no step heats.
+    /// In a dish, or at a meal, that no step heats until it is firm.
     RawEgg,
+    /// What may have honey in it, or is called after it.
+    MayHoldHoney,
+    /// In pieces: chopped, flaked.
+    ChoppedNut,
+    /// Whole or in pieces, of those that are not tiny.
+    Seed,
+    /// Rich in salt, other than salt itself.
+    Salty,
     Sugar,
     /// A fruit whose name ends so, whole.
     Whole(&'static [&'static str]),
@@ -47,6 +58,8 @@ const CDC: &str = "CDC, Foods and Drinks to Avoid or Limit, from memory";
 const CHOKING: &str = "CDC, Choking Hazards, and AAP, Choking Prevention, from memory";
 const WHO_FEEDING: &str = "WHO, Guideline for complementary feeding (2023), and CDC, from memory";
 
+const SALTY: &str = "NHS, Foods to avoid giving babies and young children, from memory";
+
 const SMALL_AND_ROUND: [&str; 10] = [
     "popcorn",
     "popcorn kernels",
@@ -61,7 +74,7 @@ const SMALL_AND_ROUND: [&str; 10] = [
 ];
 
 /// Every rule. None of the sources was looked up for this table.
-static ROWS: [Row; 12] = [
+static ROWS: [Row; 16] = [
     Row {
         under_months: 12,
         sought: Sought::Named(&["honey"]),
@@ -69,11 +82,15 @@ static ROWS: [Row; 12] = [
         source: CDC,
         is_mistake: true,
     },
+    caution(12, Sought::MayHoldHoney, "may have honey in it, which is never given before 12 months: read the packet", CDC),
     caution(12, Sought::WholeNut, "is a choking hazard: no whole nuts", CHOKING),
     caution(12, Sought::RawEgg, "is not given raw or soft: cook egg until firm", CDC),
     caution(12, Sought::Named(&["salt"]), "is not added to what an infant eats", WHO_FEEDING),
+    caution(12, Sought::Salty, "is rich in salt, which an infant does not get: leave it away, or take one without salt", SALTY),
     caution(12, Sought::Sugar, "is added sugar, which an infant does not get", WHO_FEEDING),
     caution(48, Sought::WholeNut, "is a choking hazard under 4 years: no whole nuts", CHOKING),
+    caution(48, Sought::ChoppedNut, "is a choking hazard under 4 years, chopped too: grind it, or spread it smooth and thin", CHOKING),
+    caution(48, Sought::Seed, "is a choking hazard under 4 years: grind it", CHOKING),
     caution(
         48,
         Sought::Whole(&["grape", "cherry", "cherry tomato", "grape tomato", "blueberry"]),
@@ -107,6 +124,7 @@ const ASK: &str = "Ask the child's doctor";
 
 /// Adds what is not for the small children of the household: honey as a mistake, cautions once a dish and week.
 pub fn guard_children(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
+    guard_infants_of_words(kitchen, week, guarded);
     let mut said = BTreeSet::new();
     for meal in &week.meals {
         let on = meal.at_time.date();
@@ -130,6 +148,51 @@ pub fn guard_children(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
             }
         }
     }
+}
+
+/// Honey, nuts, salt and sugar that stand only in the words of what an infant is served, once a dish or a meal.
+fn guard_infants_of_words(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
+    let mut said = BTreeSet::new();
+    for meal in &week.meals {
+        let on = meal.at_time.date();
+        for plate in plates(kitchen, meal) {
+            let Some(eater) = plate.eater.filter(|eater| eater.born.is_some_and(|born| is_under(born, on, 12))) else { continue };
+            let on_plate = plate.foods(kitchen);
+            let dishes: BTreeSet<RecipeId> = on_plate.iter().flat_map(|found| found.dishes.iter().copied()).collect();
+            let of_dishes = dishes.into_iter().map(|dish| (Some(dish), WordsOf::recipe(kitchen, dish)));
+            let holds: Vec<FoodId> = on_plate.iter().map(|found| found.food).collect();
+            let of_lines = plate.lines.iter().map(|line| (None, WordsOf::line(&kitchen.foods, line, &holds, meal_name(meal))));
+            let of_meal = std::iter::once((None, WordsOf::meal(kitchen, meal)));
+            for (dish, words) in of_dishes.chain(of_lines).chain(of_meal) {
+                for warning in words.told_of_infant(
+                    &kitchen.foods,
+                    |food| for_no_infant(&kitchen.foods, food),
+                    &format!("{} ({}) ", eater.name, age_of(eater, on)),
+                ) {
+                    if said.insert((eater.name.clone(), warning.clone())) {
+                        guarded.cautions.push((dish, warning.words()));
+                        guarded.warnings.push(warning);
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Why a food that only words name is not for an infant, with the source.
+fn for_no_infant(foods: &Foods, food: FoodId) -> Option<String> {
+    let of = &foods[food];
+    let row = ROWS.iter().find(|row| {
+        let is_it = match row.sought {
+            Sought::Named(names) => names.iter().any(|name| ends_with(of, name)),
+            Sought::MayHoldHoney => may_hold_honey(foods, food),
+            Sought::WholeNut => of.kind == Some(Kind::Nut),
+            Sought::Sugar => is_sugar(of),
+            _ => false,
+        };
+        row.under_months == 12 && is_it
+    })?;
+    Some(format!("{} ({}). {ASK}", row.why, row.source))
 }
 
 /// Nothing is reckoned of what a child needs: told where somebody under 18 has `needs`.
@@ -166,8 +229,15 @@ impl Row {
         match self.sought {
             Sought::Named(names) => names.iter().any(|name| ends_with(food, name)),
             Sought::WholeNut => food.kind == Some(Kind::Nut) && !is_broken_up(food, found),
-            Sought::RawEgg => food.kind == Some(Kind::RawEgg) && !is_heated(&kitchen.appliances, &kitchen.recipes, found),
-            Sought::Sugar => (food.kind == Some(Kind::Sweetener) || ends_with(food, "sugar")) && !ends_with(food, "honey"),
+            Sought::RawEgg => food.kind == Some(Kind::RawEgg) && !is_firm(&kitchen.appliances, &kitchen.recipes, found),
+            Sought::MayHoldHoney => may_hold_honey(&kitchen.foods, found.food),
+            Sought::ChoppedNut => food.kind == Some(Kind::Nut) && is_in_bits(food, found),
+            Sought::Seed => {
+                ["sunflower seed", "pumpkin seed", "mixed seeds", "watermelon seed"].contains(&food.name.as_str())
+                    && !is_ground(food, found)
+            }
+            Sought::Salty => is_salty(food),
+            Sought::Sugar => is_sugar(food),
             Sought::Whole(names) => names.iter().any(|name| ends_with(food, name)) && !is_broken_up(food, found),
             Sought::NutButter => {
                 let of_nuts = |allergen: &Allergen| matches!(allergen, Allergen::Nuts | Allergen::Peanuts);
@@ -176,7 +246,7 @@ impl Row {
             }
             Sought::CheeseInPieces => {
                 let is_cheese = food.kind == Some(Kind::Dairy) && !["milk", "yoghurt", "cream"].iter().any(|other| ends_with(food, other));
-                food.name == "string cheese" || is_cheese && is_firm(food) && is_in_pieces(found)
+                food.name == "string cheese" || is_cheese && can_be_cut(food) && is_in_pieces(found)
             }
             Sought::Raw(names) => {
                 names.iter().any(|name| ends_with(food, name))
@@ -205,6 +275,10 @@ impl Row {
     }
 }
 
+fn age_of(eater: &Eater, on: Date) -> String {
+    eater.born.map(|born| age(born, on)).unwrap_or_default()
+}
+
 /// "9 months", "3 years".
 fn age(born: Date, on: Date) -> String {
     if born > on {
@@ -214,13 +288,57 @@ fn age(born: Date, on: Date) -> String {
     if months < 24 { format!("{months} months") } else { format!("{} years", months / 12) }
 }
 
+fn is_sugar(food: &Food) -> bool {
+    (food.kind == Some(Kind::Sweetener) || ends_with(food, "sugar")) && !ends_with(food, "honey")
+}
+
+/// By what it is made of; of a food that nobody knows by its name alone: "honeycomb".
+fn may_hold_honey(foods: &Foods, food: FoodId) -> bool {
+    let of = &foods[food];
+    let named = of.unknown && of.name.to_lowercase().split(' ').any(|word| word.starts_with("honey") && !word.starts_with("honeydew"));
+    let kinship = foods.find("honey").map_or(Kinship::None, |honey| foods.kinship(food, honey, true));
+    !ends_with(of, "honey") && (named || matches!(kinship, Kinship::Form | Kinship::MayHold))
+}
+
+/// Bits of a nut are as dangerous as the whole one; flour, paste and oil are none.
+fn is_in_bits(food: &Food, found: &Found<'_>) -> bool {
+    const BITS: [&str; 6] = ["chopped", "crushed", "flaked", "nibbed", "broken", "minced"];
+    said_of(food, found).split(|c: char| !c.is_alphabetic()).any(|word| BITS.contains(&word)) && !is_ground(food, found)
+}
+
+fn is_ground(food: &Food, found: &Found<'_>) -> bool {
+    const GROUND: [&str; 8] = ["ground", "milled", "butter", "flour", "oil", "milk", "paste", "meal"];
+    said_of(food, found).split(|c: char| !c.is_alphabetic()).any(|word| GROUND.contains(&word))
+}
+
+/// Over 600 mg of sodium (1.5 g of salt) in 100 g is "high" on a label: UK Department of Health and FSA, Guide to creating a front of pack
+/// nutrition label, from memory. Cubes, powders and stock are salty whatever their row says, unless the name denies it.
+fn is_salty(food: &Food) -> bool {
+    const HIGH: f64 = 600.0;
+    let salted = [
+        Kind::Sauce,
+        Kind::Condiment,
+        Kind::CookedMeat,
+        Kind::CookedFish,
+        Kind::RawMeat,
+        Kind::RawMincedMeat,
+        Kind::RawFish,
+        Kind::ReadyToEat,
+        Kind::Bread,
+    ];
+    let sodium = food.nutrients.as_ref().and_then(|fact| fact.value.sodium_mg).unwrap_or_default();
+    let denied = ["unsalted", "low-salt", "salt-free", "no-salt"].iter().any(|word| food.name.to_lowercase().contains(word));
+    let is_stock = food.kind == Some(Kind::Stock) && !denied;
+    is_stock || food.kind.is_some_and(|kind| salted.contains(&kind)) && sodium > HIGH && !denied
+}
+
 fn ends_with(food: &Food, name: &str) -> bool {
     let food = food.name.to_lowercase();
     food == name || food.ends_with(&format!(" {name}"))
 }
 
 /// Cheese that is firm enough to be cut into pieces; butter and what is poured or spread is not.
-fn is_firm(food: &Food) -> bool {
+fn can_be_cut(food: &Food) -> bool {
     const SPREAD: [&str; 6] = ["butter", "ghee", "ricotta", "mascarpone", "quark", "custard"];
     !SPREAD.iter().any(|other| ends_with(food, other))
 }
@@ -245,34 +363,24 @@ fn is_in_pieces(found: &Found<'_>) -> bool {
 fn is_broken_up(food: &Food, found: &Found<'_>) -> bool {
     const WORDS: [&str; 12] =
         ["ground", "chopped", "grated", "crushed", "flaked", "minced", "butter", "flour", "oil", "milk", "quartered", "paste"];
+    is_cooked(found) || said_of(food, found).split(|c: char| !c.is_alphabetic()).any(|word| WORDS.contains(&word))
+}
+
+fn is_cooked(found: &Found<'_>) -> bool {
+    matches!(&found.line.wanted, Wanted::Food { item: Some(item), .. } if item.state == State::Cooked)
+}
+
+/// Its name, the form that is asked for, and what the line says besides; lower case.
+fn said_of(food: &Food, found: &Found<'_>) -> String {
     let form = match &found.line.wanted {
         Wanted::Food { item: Some(item), .. } => match &item.state {
             State::Prepared(form) => form.as_str(),
-            State::Cooked => return true,
             _ => "",
         },
         _ => "",
     };
     let beside = [found.line.prep.as_deref(), found.line.remark.as_deref()].map(Option::unwrap_or_default);
-    let said = [food.name.as_str(), form, beside[0], beside[1]].join(" ").to_lowercase();
-    said.split(|c: char| !c.is_alphabetic()).any(|word| WORDS.contains(&word))
-}
-
-/// Is it heated once it is in: by a step of its dish that names it or comes later, or so by a dish that its dish goes into?
-fn is_heated(appliances: &[Appliance], recipes: &[Recipe], found: &Found<'_>) -> bool {
-    let inside = found.dishes.iter().skip(1).map(|part| Ware::Recipe(*part)).chain([Ware::Food(found.food)]);
-    found.dishes.iter().zip(inside).any(|(dish, ware)| {
-        let recipe = &recipes[*dish];
-        let is_it = |index: usize| recipe.ingredients.get(index).is_some_and(|line| line.ware() == ware);
-        let names = |step: &Step| step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index, .. } if is_it(*index)));
-        let first = recipe.steps.iter().position(names).unwrap_or(0);
-        recipe.steps.iter().skip(first).any(|step| heats(appliances, step))
-    })
-}
-
-fn heats(appliances: &[Appliance], step: &Step) -> bool {
-    let hot = |on: &ApplianceId| appliances[*on].heat || appliances[*on].kind.is_some();
-    step.on.iter().any(hot) || step.temperature.is_some() || step.inside.is_some()
+    [food.name.as_str(), form, beside[0], beside[1]].join(" ").to_lowercase()
 }
 
 #[cfg(test)]

@@ -14,6 +14,7 @@ mod boxes;
 mod children;
 mod demand;
 mod guarded;
+mod heated;
 mod making;
 mod makings;
 mod meets;

@@ -1,4 +1,4 @@
-//! Foods that stand only in words: of a step, of a note, of the preparation or the remark of a line, and not among the ingredients.
+//! Foods that stand only in words: of a step, of a note, of the preparation or the remark of a line, of a name, and not among the ingredients.
 //!
 //! Nobody can say whether they are used. So nothing is said to contain them; whoever may not eat them is warned. This is the one place of
 //! that rule: every verb and every sheet that warns of allergens asks here.
@@ -8,10 +8,11 @@ use std::fmt;
 
 use super::meets::{Meets, bears, meets};
 use super::plate::EVERYBODY;
-use super::servings::lines_within;
+use super::servings::{lines_within, served_lines};
+use super::uses::meal_name;
 use super::words_beside::foods_in;
 use crate::foods::{Allergen, FoodId, Foods, Kind, key_of};
-use crate::kitchen::{Eater, Household, Ingredient, Kitchen, NotEaten, Piece, RecipeId, Shunned, Spot, Ware, Warning};
+use crate::kitchen::{Eater, Household, Ingredient, Kitchen, Meal, NotEaten, Piece, RecipeId, Shunned, Spot, Ware, Warning};
 
 /// A food that only words name.
 struct OnlyNamed {
@@ -28,6 +29,10 @@ enum NamedBy {
     Step(usize),
     /// What is said at the table.
     Table,
+    /// The name of the dish.
+    Name,
+    /// "text" or "name".
+    Meal(&'static str),
     Notes,
     /// "preparation" or "remark", and the line as typed.
     Line(&'static str, String),
@@ -39,6 +44,8 @@ impl fmt::Display for NamedBy {
         match self {
             NamedBy::Step(number) => write!(f, "the words of step {number} name"),
             NamedBy::Table => write!(f, "the words for the table name"),
+            NamedBy::Name => write!(f, "its name names"),
+            NamedBy::Meal(what) => write!(f, "the {what} of the meal names"),
             NamedBy::Notes => write!(f, "the notes name"),
             NamedBy::Line(what, line) => write!(f, "the {what} of \"{line}\" names"),
         }
@@ -63,7 +70,7 @@ impl OnlyNamed {
 
     /// Does the food bear, or may it be, what the word says?
     fn meets(&self, foods: &Foods, shunned: &Shunned) -> bool {
-        matches!(meets(shunned, self.food, &foods[self.food]), Meets::Is(_) | Meets::MayBe(_))
+        matches!(meets(foods, shunned, self.food), Meets::Is(_) | Meets::MayBe(_) | Meets::MayHold)
     }
 }
 
@@ -88,6 +95,22 @@ pub(super) struct WordsOf {
 impl WordsOf {
     pub fn recipe(kitchen: &Kitchen, id: RecipeId) -> WordsOf {
         WordsOf { named: only_named_in(kitchen, id), holds: foods_of(kitchen, id), dish: kitchen.recipes[id].name.clone() }
+    }
+
+    /// Of a meal's own name and text: what it serves to anybody is not named alone.
+    pub fn meal(kitchen: &Kitchen, meal: &Meal) -> WordsOf {
+        let mut listed = Listed { foods: Vec::new(), dishes: Vec::new() };
+        served_lines(meal).for_each(|(line, _)| listed.take_in(kitchen, line));
+        let texts = [("name", meal.name.as_deref()), ("text", meal.text.as_deref())];
+        let mut named: Vec<OnlyNamed> = Vec::new();
+        for (what, text) in texts.into_iter().filter_map(|(what, text)| Some((what, text?))) {
+            for (food, words) in foods_in(text, &kitchen.foods) {
+                if !listed.has(&kitchen.foods, food, &words) && named.iter().all(|known| known.food != food) {
+                    named.push(OnlyNamed { food, words, by: NamedBy::Meal(what), at: meal.at.clone() });
+                }
+            }
+        }
+        WordsOf { named, holds: listed.foods, dish: meal_name(meal) }
     }
 
     pub fn line(foods: &Foods, line: &Ingredient, holds: &[FoodId], meal: String) -> WordsOf {
@@ -120,8 +143,17 @@ impl WordsOf {
         told
     }
 
+    /// What an infant must not have, or is better without, of what the words name: `why` tells it of a food. `who` is "Pim (9 months) ".
+    pub fn told_of_infant(&self, foods: &Foods, why: impl Fn(FoodId) -> Option<String>, who: &str) -> Vec<Warning> {
+        let told = |one: &OnlyNamed| {
+            let why = why(one.food).filter(|_| !self.holds.contains(&one.food))?;
+            Some(one.note(foods, &format!("{who}should go without: {} {why}", one.words)))
+        };
+        self.named.iter().filter_map(told).collect()
+    }
+
     fn is_new(&self, foods: &Foods, shunned: &Shunned, one: &OnlyNamed) -> bool {
-        let is = |food: &FoodId| matches!(meets(shunned, *food, &foods[*food]), Meets::Is(_));
+        let is = |food: &FoodId| matches!(meets(foods, shunned, *food), Meets::Is(_));
         one.meets(foods, shunned) && !self.holds.iter().any(is)
     }
 
@@ -150,6 +182,7 @@ fn only_named_in(kitchen: &Kitchen, id: RecipeId) -> Vec<OnlyNamed> {
     for (index, step) in recipe.steps.iter().enumerate() {
         add(&words_of(&step.text), &step.at, NamedBy::Step, index + 1);
     }
+    add(&recipe.name, &recipe.at, |_| NamedBy::Name, 0);
     recipe.at_table.iter().for_each(|text| add(text, &recipe.at, |_| NamedBy::Table, 0));
     recipe.notes.iter().for_each(|text| add(text, &recipe.at, |_| NamedBy::Notes, 0));
     for line in &recipe.ingredients {
@@ -188,6 +221,17 @@ struct Listed<'k> {
 }
 
 impl<'k> Listed<'k> {
+    fn take_in(&mut self, kitchen: &'k Kitchen, line: &Ingredient) {
+        match line.ware() {
+            Ware::Food(food) => self.foods.push(food),
+            Ware::Recipe(dish) => {
+                let of_dish = Listed::of(kitchen, dish);
+                self.foods.extend(of_dish.foods);
+                self.dishes.extend(of_dish.dishes);
+            }
+        }
+    }
+
     fn of(kitchen: &'k Kitchen, id: RecipeId) -> Listed<'k> {
         let mut listed = Listed { foods: Vec::new(), dishes: vec![&kitchen.recipes[id].name] };
         for line in lines_within(&kitchen.recipes, id) {

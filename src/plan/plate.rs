@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::meets::{Meets, meets};
 use super::servings::servings;
 use super::uses::meal_name;
-use crate::foods::{Food, FoodId};
+use crate::foods::{Food, FoodId, Foods};
 use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Recipe, RecipeId, Shunned, Spot, Ware, Who};
 
 /// As the plates of a household without named eaters are called.
@@ -96,15 +96,13 @@ impl<'k> Plate<'k> {
         let mut found = Vec::new();
         for line in &self.lines {
             let mut way = Way { at: &line.at, dishes: Vec::new(), ways: BTreeMap::new() };
+            // What the meal serves this eater is served, whatever stands in for it elsewhere: only inside dishes something is left away.
             self.add(kitchen, line, false, &mut way, &mut found);
         }
         found
     }
 
     fn add(&self, kitchen: &'k Kitchen, line: &'k Ingredient, heated: bool, way: &mut Way<'k>, found: &mut Vec<Found<'k>>) {
-        if self.without.contains(&line.ware()) {
-            return;
-        }
         match line.ware() {
             Ware::Food(food) => found.push(Found { food, line, dishes: way.dishes.clone(), at: way.at }),
             Ware::Recipe(dish) => {
@@ -115,7 +113,7 @@ impl<'k> Plate<'k> {
                     return;
                 }
                 way.dishes.push(dish);
-                for line in &kitchen.recipes[dish].ingredients {
+                for line in kitchen.recipes[dish].ingredients.iter().filter(|line| !self.without.contains(&line.ware())) {
                     self.add(kitchen, line, heated, way, found);
                 }
                 way.dishes.pop();
@@ -132,13 +130,13 @@ impl<'k> Plate<'k> {
     }
 
     /// The words of allergies that the food meets for certain.
-    pub fn allergic_to(&self, id: FoodId, food: &Food) -> impl Iterator<Item = String> {
-        certain(&self.allergic, id, food)
+    pub fn allergic_to(&self, foods: &Foods, food: FoodId) -> impl Iterator<Item = String> {
+        certain(foods, &self.allergic, food)
     }
 
     /// The words of `avoid` that the food meets for certain.
-    pub fn avoids(&self, id: FoodId, food: &Food) -> impl Iterator<Item = String> {
-        certain(&self.avoid, id, food)
+    pub fn avoids(&self, foods: &Foods, food: FoodId) -> impl Iterator<Item = String> {
+        certain(foods, &self.avoid, food)
     }
 
     pub fn does_not_eat(&self, food: &Food) -> bool {
@@ -146,6 +144,6 @@ impl<'k> Plate<'k> {
     }
 }
 
-fn certain(words: &[&Shunned], id: FoodId, food: &Food) -> impl Iterator<Item = String> {
-    words.iter().filter(move |word| matches!(meets(word, id, food), Meets::Is(_))).map(|word| word.word.clone())
+fn certain(foods: &Foods, words: &[&Shunned], food: FoodId) -> impl Iterator<Item = String> {
+    words.iter().filter(move |word| matches!(meets(foods, word, food), Meets::Is(_))).map(|word| word.word.clone())
 }

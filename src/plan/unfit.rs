@@ -28,9 +28,9 @@ pub fn unfit(kitchen: &Kitchen, meal: &Meal, but: &[Ware]) -> Vec<(Unfit, String
             let food = &kitchen.foods[found.food];
             let wanted = but.contains(&Ware::Food(found.food)) || found.dishes.iter().any(|dish| but.contains(&Ware::Recipe(*dish)));
             let name = plate.name.to_owned();
-            all.extend(plate.allergic_to(found.food, food).map(|word| (Unfit::Allergic, name.clone(), word)));
+            all.extend(plate.allergic_to(&kitchen.foods, found.food).map(|word| (Unfit::Allergic, name.clone(), word)));
             if !wanted {
-                all.extend(plate.avoids(found.food, food).map(|word| (Unfit::Avoided, name.clone(), word)));
+                all.extend(plate.avoids(&kitchen.foods, found.food).map(|word| (Unfit::Avoided, name.clone(), word)));
                 all.extend(
                     avoided_by_all(&kitchen.foods, &kitchen.household, found.food)
                         .map(|word| (Unfit::Avoided, "everybody".to_owned(), word)),

@@ -13,8 +13,8 @@ use crate::words::{clock_after, in_a_sentence};
 pub struct GetOut {
     /// Boxes and jars, each kind once.
     pub boxes: Vec<Boxes>,
-    /// Dishes that are kept, of which nobody said in what.
-    pub unboxed: Vec<RecipeId>,
+    /// Dishes that are kept, of which nobody said in what, and how many boxes of each are filled.
+    pub unboxed: Vec<(RecipeId, usize)>,
     /// Appliances in the order in which they are needed, with the most loads that are on them at once.
     pub on: Vec<(ApplianceId, u32)>,
 }
@@ -41,8 +41,8 @@ impl SessionPlan {
         let mut out = GetOut::default();
         for note in self.boxes.iter().filter(|note| boxed.contains(&note.recipe) || whose.is_none() && no_task(note.recipe)) {
             match &note.boxes {
-                None if out.unboxed.contains(&note.recipe) => {}
-                None => out.unboxed.push(note.recipe),
+                None if out.unboxed.iter().any(|(known, _)| *known == note.recipe) => {}
+                None => out.unboxed.push((note.recipe, self.apart(note.recipe))),
                 Some(more) => match out.boxes.iter_mut().find(|known| known.kind == more.kind) {
                     Some(known) => known.count += more.count,
                     None => out.boxes.push(more.clone()),
@@ -52,6 +52,12 @@ impl SessionPlan {
         let needed = tasks.iter().filter(|task| !task.is_set()).flat_map(|task| &task.on).unique();
         out.on = needed.map(|id| (*id, self.at_once(*id, whose))).filter(|(_, most)| *most > 0).collect();
         out
+    }
+
+    /// What has one place, one date and one eater goes into one box.
+    fn apart(&self, recipe: RecipeId) -> usize {
+        let mine = self.boxes.iter().filter(|note| note.recipe == recipe && note.boxes.is_none());
+        mine.map(|note| (note.place, note.use_by, &note.eater)).unique().count()
     }
 
     /// The most vessels of an appliance that are full at any time: what has left the heat stays in its pot until the next step takes it up.
@@ -122,10 +128,13 @@ impl SessionPlan {
 }
 
 impl GetOut {
-    /// "5 deep tubs", "a box for flatbreads", "2 trays or dishes for the oven", "3 pots or pans", "the pressure cooker".
+    /// "5 deep tubs", "a box for flatbreads", "3 boxes for mash", "2 trays or dishes for the oven", "3 pots or pans", "the pressure cooker".
     pub fn words(&self, names: Names) -> Vec<String> {
         let boxes = self.boxes.iter().map(ToString::to_string);
-        let unboxed = self.unboxed.iter().map(|id| format!("a box for {}", in_a_sentence(names.recipe(*id))));
+        let unboxed = self.unboxed.iter().map(|(id, count)| {
+            let boxes = if *count == 1 { "a box".to_owned() } else { format!("{count} boxes") };
+            format!("{boxes} for {}", in_a_sentence(names.recipe(*id)))
+        });
         boxes.chain(unboxed).chain(self.on.iter().filter_map(|(id, most)| vessels(names, *id, *most))).collect()
     }
 }

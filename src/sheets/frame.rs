@@ -67,7 +67,9 @@ pub fn headed(setter: &mut Setter, settings: Settings, head: &Head, household: &
     let title = setter.at_most(2, &[strong(head.title.as_str())], scale.title, title_width);
     place(&mut page, title, MARGIN, &mut y);
     for spans in &head.under {
-        let lines = setter.at_most(3, spans, scale.note, width);
+        // What somebody must not eat is never cut short, however long: down to the middle of the page there is room for it.
+        let room = ((page.height / 2.0 - y) / scale.note.leading).max(0.0) as usize;
+        let lines = setter.at_most(room.max(3), spans, scale.note, width);
         place(&mut page, lines, MARGIN, &mut y);
     }
     y += GRID;

@@ -8,7 +8,7 @@ use crate::PastSession;
 use crate::kitchen::Names;
 use crate::kitchen::much::made as made_of;
 use crate::measure::{Units, show};
-use crate::prep::{Before, BoxNote, Fetched, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
+use crate::prep::{Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
 
 /// The plan in lines of at most `width` characters. Steps and boxes bear the marks of the printed guide.
@@ -88,6 +88,9 @@ impl Writer<'_> {
         }
         out.push_str(&wrap(&format!("{mark:>3}  "), &head, width));
         out.push_str(&wrap(&indent, &task.text(names, units), width));
+        for (eater, much) in session.fillings(task).iter().flat_map(Filling::own) {
+            out.push_str(&wrap("     - ", &format!("Of it {} in a box of {eater}’s own", show(much, units)), width));
+        }
         if task.out_minutes > 0 {
             let by = task.out_person.map_or_else(String::new, |person| format!(" ({})", name(person)));
             out.push_str(&wrap(&indent, &format!("Out at {}{by}.", at(task.out_minute())), width));
@@ -109,7 +112,8 @@ impl Writer<'_> {
 
     fn boxed(self, boxed: &BoxNote) -> Vec<String> {
         let into = boxed.boxes.as_ref().map_or_else(String::new, |boxes| format!("in {boxes}, "));
-        let until = format!("{into}{}, use by {}", place(boxed.place), day(boxed.use_by));
+        let own = boxed.eater.as_ref().map_or_else(String::new, |eater| format!("{eater}’s own, "));
+        let until = format!("{into}{own}{}, use by {}", place(boxed.place), day(boxed.use_by));
         let what_for = if boxed.what_for.is_empty() { String::new() } else { format!(", for {}", boxed.what_for.join(", ")) };
         let allergens = boxed.contains.words().map_or_else(String::new, |allergens| format!("; allergens: {allergens}"));
         vec![brief(self.names.recipe(boxed.recipe)), show(&boxed.amount, self.units), until + &what_for + &allergens]

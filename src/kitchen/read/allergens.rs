@@ -29,6 +29,14 @@ pub(super) fn named(typed: &str) -> Option<Allergen> {
     NAMES.iter().find(|(_, names)| names.contains(&typed.as_str())).map(|(allergen, _)| *allergen)
 }
 
+/// As [`named`], and every allergen of a word that stands for several: in shops and at the doctor's shellfish are crustaceans and molluscs.
+pub(super) fn all_named(typed: &str) -> Vec<Allergen> {
+    match typed.trim().to_lowercase().as_str() {
+        "shellfish" => vec![Allergen::Crustaceans, Allergen::Molluscs],
+        word => named(word).into_iter().collect(),
+    }
+}
+
 /// As [`named`], for a word that is the substance itself, as Annex II or [`Allergen::ALL`] names it; `None` for an example of it, such as
 /// "walnuts": one who must not have walnuts may well have almonds.
 pub(super) fn as_a_whole(typed: &str) -> Option<Allergen> {
@@ -71,9 +79,9 @@ pub(super) fn read(table: &Table<'_>, key: &str) -> Option<Vec<Allergen>> {
     let typed = table.texts(key)?;
     let mut allergens = Vec::new();
     for (name, at) in typed {
-        match named(&name) {
-            Some(allergen) => allergens.push(allergen),
-            None => {
+        match all_named(&name).as_slice() {
+            known @ [_, ..] => allergens.extend(known),
+            [] => {
                 let near = hint::nearest(&name, NAMES.iter().flat_map(|(_, names)| names.iter().copied()));
                 let known: Vec<&str> = NAMES.iter().filter_map(|(_, names)| names.first().copied()).collect();
                 let near = near.map(|near| format!("Did you mean \"{near}\"? ")).unwrap_or_default();
@@ -99,5 +107,7 @@ mod tests {
         assert_eq!(named("tree nuts"), Some(Allergen::Nuts));
         assert_eq!(named("wheat"), Some(Allergen::Gluten));
         assert_eq!(named("strawberries"), None);
+        assert_eq!(all_named("Shellfish"), [Allergen::Crustaceans, Allergen::Molluscs]);
+        assert_eq!(all_named("crab"), [Allergen::Crustaceans]);
     }
 }

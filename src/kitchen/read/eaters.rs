@@ -7,7 +7,7 @@ use super::hint;
 use super::lines::Speech;
 use super::shapes;
 use super::table::Table;
-use crate::foods::{Allergen, Kind, animals};
+use crate::foods::{Allergen, FoodId, Kind, animals, key_of};
 use crate::kitchen::{Eater, Household, Needs, NotEaten, RecipeId, Shunned, Spot, Swap, Ware};
 use crate::measure::Number;
 
@@ -75,29 +75,47 @@ fn read_eater(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Eater> {
 pub(super) fn shunned(table: &Table<'_>, key: &str, speech: &mut Speech<'_>) -> Vec<Shunned> {
     let mut all: Vec<Shunned> = Vec::new();
     for (word, at) in table.texts(key).unwrap_or_default() {
-        match shunned_word(&word, speech) {
-            Some(one) => all.push(one),
-            None => {
-                let cause = format!("\"{word}\" is no allergen, no food and no kind of food that is known here");
-                let remedy = "Write an allergen, a kind of food, or a food of the reference or of foods.toml.";
-                speech.found.mistake(at, cause, format!("{}{remedy}", nearest(&word, speech)));
-            }
+        let meant = shunned_word(&word, speech);
+        if meant.is_empty() {
+            let cause = format!("\"{word}\" is no allergen, no food and no kind of food that is known here");
+            let remedy = "Write an allergen, a kind of food, or a food of the reference or of foods.toml.";
+            speech.found.mistake(at, cause, format!("{}{remedy}", nearest(&word, speech)));
         }
+        all.extend(meant);
     }
     all
 }
 
-fn shunned_word(word: &str, speech: &Speech<'_>) -> Option<Shunned> {
-    let food = speech.foods.find(word).filter(|food| !speech.foods[*food].unknown);
+/// All that a word stands for: shellfish are crustaceans and molluscs, peppers are a spice and a vegetable.
+fn shunned_word(word: &str, speech: &Speech<'_>) -> Vec<Shunned> {
+    let foods = &speech.foods;
+    let food = foods.find(word).filter(|food| !foods[*food].unknown);
     let kind = Kind::named(word);
-    let allergen = allergens::as_a_whole(word).or_else(|| allergens::named(word).filter(|_| food.is_none()));
-    if food.is_none() && kind.is_none() && allergen.is_none() {
-        return None;
+    let allergens = match allergens::as_a_whole(word) {
+        Some(_) => allergens::all_named(word),
+        None if food.is_none() => allergens::named(word).into_iter().collect(),
+        None => Vec::new(),
+    };
+    if food.is_none() && kind.is_none() && allergens.is_empty() {
+        return Vec::new();
     }
-    let known = food.and_then(|food| speech.foods[food].allergens.as_ref().or(speech.foods[food].contains.as_ref()));
-    let group = known.map(|fact| fact.value.clone()).unwrap_or_default();
-    Some(Shunned { word: word.trim().to_owned(), allergen, kind, food, group })
+    let of = |food: Option<FoodId>, allergen| {
+        let known = food.and_then(|food| foods[food].allergens.as_ref().or(foods[food].contains.as_ref()));
+        let group = known.map(|fact| fact.value.clone()).unwrap_or_default();
+        let by_own_name = food.is_some_and(|food| key_of(&foods[food].name) == key_of(word));
+        Shunned { word: word.trim().to_owned(), allergen, kind, food, by_own_name, group }
+    };
+    let other = OF_TWO_FOODS.iter().find(|(name, _)| *name == key_of(word)).and_then(|(_, other)| foods.find(other));
+    let mut all: Vec<Shunned> = allergens.into_iter().map(|allergen| of(food, Some(allergen))).collect();
+    if all.is_empty() {
+        all.push(of(food, None));
+    }
+    all.extend(other.map(|other| of(Some(other), None)));
+    all
 }
+
+/// Words for two foods: that which lines mean by them, and the other. Keys.
+const OF_TWO_FOODS: [(&str, &str); 1] = [("pepper", "bell pepper")];
 
 /// `Did you mean "sesame"? `, or nothing.
 fn nearest(word: &str, speech: &Speech<'_>) -> String {
@@ -127,7 +145,16 @@ fn not_eaten(table: &Table<'_>) -> NotEaten {
                 Some(kind) => not.kinds.push(kind),
                 None => {
                     let words = ["no meat", "no animal"].into_iter().chain(Kind::NAMES);
-                    let near = hint::nearest(&word, words).map(|near| format!("Did you mean \"{near}\"? ")).unwrap_or_default();
+                    let named_in: Vec<String> = Kind::NAMES
+                        .iter()
+                        .filter(|name| name.split(' ').any(|part| key_of(part) == key_of(&word)))
+                        .map(|name| format!("\"{name}\""))
+                        .collect();
+                    let near = match (named_in.as_slice(), hint::nearest(&word, words)) {
+                        ([_, ..], _) => format!("Did you mean {}? ", named_in.join(" and ")),
+                        ([], Some(near)) => format!("Did you mean \"{near}\"? "),
+                        ([], None) => String::new(),
+                    };
                     let cause = format!("\"{typed}\" is no way of eating and no kind of food");
                     let remedy = format!("{near}Write \"no meat\", \"no animal\", or the kinds of food that are not eaten.");
                     table.file.found.mistake(at, cause, remedy);
@@ -166,8 +193,28 @@ fn read_swap(table: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Swap> {
             continue;
         }
         swaps.push(Swap { from, to });
+        let before = &swaps[..swaps.len() - 1];
+        if to.is_some_and(|to| comes_back(before, to, from)) {
+            let remedy = "Put something else in its place, or \"\" to leave it away.";
+            speech.found.mistake(at, "a swap that leads back to what it stands in for exchanges nothing", remedy);
+        }
     }
     swaps
+}
+
+/// Do these lead from one to the other, step by step?
+fn comes_back(swaps: &[Swap], from: Ware, to: Ware) -> bool {
+    let mut here = from;
+    for _ in 0..=swaps.len() {
+        if here == to {
+            return true;
+        }
+        match swaps.iter().find(|swap| swap.from == here).and_then(|swap| swap.to) {
+            Some(next) => here = next,
+            None => return false,
+        }
+    }
+    false
 }
 
 /// A recipe by its id or a food by its name; where there is neither, a mistake that names the nearest.

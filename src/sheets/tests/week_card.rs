@@ -144,3 +144,11 @@ fn what_is_not_known_for_an_eater_stands_at_the_head_of_the_card() {
     let at = |said: &str| all.find(&letters(said)).unwrap_or_else(|| panic!("{said} is missing in {all}"));
     assert!(at(told) < at("Sun 29 Nov Tonight"));
 }
+
+#[test]
+fn what_is_not_known_is_never_cut_short_however_long() {
+    let foods: Vec<String> = (1..=40).map(|number| format!("food number {number} (Dish {number})")).collect();
+    let told = format!("Sesame not known for Emil: read the packet of {}.", foods.join(", "));
+    let all = letters_of(&printed(&WeekCard { not_known: vec![told.clone()], ..card() }, A4), |_| true);
+    assert!(all.contains(&letters(&told)), "{all}");
+}
