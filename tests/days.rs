@@ -71,7 +71,10 @@ fn a_session_with_an_appliance_out_of_order_is_booked_and_told() {
         .week(&week);
     let (status, said) = told(&kitchen, "2026-11-29", &["issue"]);
     assert_eq!(status, Some(0), "{said}");
-    assert!(said.contains("the oven is out of order, and step 1 of Moon stew needs it. The session is booked as cooked all the same."), "{said}");
+    assert!(
+        said.contains("the oven is out of order, and step 1 of Moon stew needs it. The session is booked as cooked all the same."),
+        "{said}"
+    );
     assert!(said.contains("weeks/week.toml:") && said.contains("spence undo"), "{said}");
     // Once the session is past.
     kitchen.done_on("2026-11-30", &["undo"]);
@@ -94,7 +97,10 @@ fn meals_are_booked_with_their_days_and_one_that_is_named_twice_is_told() {
 #[test]
 fn a_trip_that_is_yet_to_come_is_told_when_it_is_booked() {
     let kitchen = two_suppers("");
-    let (status, said) = told(&kitchen, "2026-11-27", &["receive"]);
+    // The evening before is early enough.
+    assert_eq!(told(&kitchen, "2026-11-27", &["receive"]), (Some(0), String::new()));
+    kitchen.done_on("2026-11-27", &["undo"]);
+    let (status, said) = told(&kitchen, "2026-11-26", &["receive"]);
     let text = "warning: Sat 28 Nov is yet to come: what is booked as of it counts as on the shelf from now on. Where that is not meant: spence undo.\n";
     assert_eq!((status, said), (Some(0), text.to_owned()));
 }

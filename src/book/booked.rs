@@ -72,7 +72,7 @@ impl Booked {
         self.covers.contains(&trip_key(on, nth))
     }
 
-    /// Was this lot put on the shelf by a booking of goods in or out, which told its day?
+    /// Was this lot put on the shelf by a booking, which told a day to come?
     pub fn has_put(&self, lot: &LotRecord) -> bool {
         self.lately.have_put(lot)
     }

@@ -176,7 +176,13 @@ pub enum NotWasted {
 ///
 /// # Errors
 /// A line that is no amount of something on the shelf.
-pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str, (last_day, today): (Option<Date>, Date)) -> Result<Draft, NotWasted> {
+pub fn thrown_away(
+    kitchen: &Kitchen,
+    shelf: &[LotRecord],
+    what: &str,
+    why: &str,
+    (last_day, today): (Option<Date>, Date),
+) -> Result<Draft, NotWasted> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
     last_day.into_iter().for_each(|day| bench.rank_undated(day));
     let lacks = take_line(kitchen, &mut bench, what, &[When::Anyway(today)])?;

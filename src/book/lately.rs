@@ -49,9 +49,9 @@ impl LastBookings {
         self.0.push_back(booking);
     }
 
-    /// Did a booking of a trip, a session or a meal put this lot on the shelf, with these dates?
+    /// Did a booking put this lot on the shelf with these dates, and not a person by hand?
     pub fn have_put(&self, lot: &LotRecord) -> bool {
-        let booked = self.0.iter().filter(|booking| matches!(booking.verb, Verb::Receive | Verb::Issue));
+        let booked = self.0.iter().filter(|booking| !matches!(booking.verb, Verb::Opening | Verb::HandEdit));
         booked.flat_map(|booking| &booking.changes).any(|(_, to)| to.as_ref().is_some_and(|to| to.same_but_amount(lot)))
     }
 

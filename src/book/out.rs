@@ -87,7 +87,8 @@ fn take_in(
         let Some(wanted) = wanted else { continue };
         let rate = |lot: &Lot| food_rate(foods, lot, food, &dimension, asked.tin.as_ref());
         if lots.iter().any(|lot| rate(lot).is_some()) {
-            let Took { missing, cost } = take_in_turn(whens, wanted.exact(), |when, left| bench.take(Ware::Food(food), when, first, left, rate));
+            let Took { missing, cost } =
+                take_in_turn(whens, wanted.exact(), |when, left| bench.take(Ware::Food(food), when, first, left, rate));
             let taken = Quantity::of(&dimension, wanted.exact() - &missing);
             return Ok(TookOf { taken, missing: Quantity::of(&dimension, missing), cost });
         }

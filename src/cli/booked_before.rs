@@ -15,7 +15,8 @@ const EVERY_TRIP: Shown = Shown { all: true, compared: false };
 
 /// Tells of the first trip on or before `until` that is not booked and brings something that is missing. `then` is what is booked after it.
 pub fn tell_of_trip(setting: &Setting, reckoned: &Reckoning, missing: &[Missing], until: DateTime, then: &str) {
-    let foods: Vec<_> = missing.iter().filter_map(|missing| if let Some(Ware::Food(food)) = missing.of { Some(food) } else { None }).collect();
+    let foods: Vec<_> =
+        missing.iter().filter_map(|missing| if let Some(Ware::Food(food)) = missing.of { Some(food) } else { None }).collect();
     if foods.is_empty() {
         return;
     }

@@ -97,7 +97,7 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
     };
     match otherwise.on {
         Some(on) => tell_of_a_day_long_before(cli, on, next.trip.on)?,
-        None => tell_of_a_trip_to_come(cli, next.trip.on, setting.today)?,
+        None => tell_of_a_trip_ahead(cli, next.trip.on, setting.today)?,
     }
     let kitchen = &setting.loaded.kitchen;
     let (mut goods, not_booked) = open_goods(&kitchen.foods, &kitchen.rules, &next.trip, &setting.booked);
@@ -107,6 +107,12 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
 
 fn tell_of_a_trip_to_come(cli: &Cli, on: Date, today: Date) -> Done {
     tell_of_a_day_to_come(cli, on, today, "what is booked as of it counts as on the shelf from now on")
+}
+
+/// The next trip, where nobody said a day: shopping is often done the evening before.
+fn tell_of_a_trip_ahead(cli: &Cli, on: Date, today: Date) -> Done {
+    let is_tomorrow = today.tomorrow().is_ok_and(|tomorrow| on <= tomorrow);
+    if is_tomorrow { Ok(()) } else { tell_of_a_trip_to_come(cli, on, today) }
 }
 
 /// Nobody shops for a trip earlier than a week before it: a slip of month or year.
@@ -275,7 +281,7 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let FilledIn { trip, goods, lines, not_booked, already } =
         filled_in(kitchen, &reckoned.week, &lists, &setting.booked, (&form, &copied.unwrap_or_default())).map_err(Failure::Mistakes)?;
     already.iter().for_each(|food| remark(&format!("{food} is booked already, and is left out.")));
-    tell_of_a_trip_to_come(cli, trip.on, setting.today)?;
+    tell_of_a_trip_ahead(cli, trip.on, setting.today)?;
     let next = NextTrip { as_of: trip.on, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
     put_down(cli, &setting, keeping, &next, (&goods, lines), &not_booked)
 }

@@ -10,7 +10,8 @@ use super::book_told::{mistake_of, say_note};
 use super::outcome::Failure;
 use super::printed::printed;
 use crate::book::{
-    Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_short_behind_pantry, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries, records,
+    Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_short_behind_pantry, cut_within_its_first_line, lost_booking,
+    mend_if_cut_short, read_entries, records,
 };
 use crate::json::Printed;
 use crate::kitchen::{Kitchen, Loaded, Lot, Mistake, Spot, Warning, Week, find_kitchen, load, strays};

@@ -211,13 +211,7 @@ fn week_before(loaded: &Loaded, booked: &Booked, week: usize, today: Date) -> Op
 }
 
 /// What of a week is past and waits to be booked, without planning it.
-pub fn waits_to_be_booked(
-    loaded: &Loaded,
-    booked: &Booked,
-    print: Option<AsPrinted<'_>>,
-    week: usize,
-    today: Date,
-) -> Option<Warning> {
+pub fn waits_to_be_booked(loaded: &Loaded, booked: &Booked, print: Option<AsPrinted<'_>>, week: usize, today: Date) -> Option<Warning> {
     let lived = Lived::of(&loaded.kitchen, &loaded.weeks[week].1, booked, print, today);
     lived.not_booked(named_in_commands(loaded, booked, week, today))
 }

@@ -310,7 +310,10 @@ mod tests {
             let what = Packed::Packs { count, size: Quantity::of(&Dimension::Count, 1), label: label.to_owned() };
             pack(&PackLine { what, offer: None, cost: Money(0) }, Units::Metric)
         };
-        assert_eq!((lemons(4, "1"), lemons(2, "3"), lemons(1, "1 bunch")), ("4".to_owned(), "2 × 3 pieces".to_owned(), "1 bunch".to_owned()));
+        assert_eq!(
+            (lemons(4, "1"), lemons(2, "3"), lemons(1, "1 bunch")),
+            ("4".to_owned(), "2 × 3 pieces".to_owned(), "1 bunch".to_owned())
+        );
     }
 
     #[test]
