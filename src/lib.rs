@@ -46,5 +46,5 @@ mod words;
 
 pub use reckon::{
     AsPrinted, DayLot, DayPlan, DaySession, PastSession, Priced, Reckoning, Shown, Trials, Tried, Walk, has_begun, open_meals, reckon,
-    reckon_beside, trials,
+    reckon_beside, trials, waits_to_be_booked,
 };

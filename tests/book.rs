@@ -119,13 +119,15 @@ fn a_line_of_the_book_edited_by_hand_is_refused_and_nothing_is_written() {
 #[test]
 fn a_last_line_cut_short_is_said_kept_and_gone_on_from() {
     let kitchen = with_cheese();
+    let before = kitchen.text(PANTRY);
     kitchen.done(&["waste", "150 g moon cheese", "--why", "mould"]);
     let text = kitchen.text(BOOK);
-    let kitchen = kitchen.file(BOOK, &text[..text.len() - 20]);
+    // What the line was to write is in no file: 200 g are there still.
+    let kitchen = kitchen.file(BOOK, &text[..text.len() - 20]).file(PANTRY, &before);
     let output = kitchen.run(&["waste", "1 g moon cheese", "--why", "mould"]);
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
     assert!(stderr(&output).contains("its last line was cut short"));
-    assert!(kitchen.text(PANTRY).contains("\"49 g\""));
+    assert!(kitchen.text(PANTRY).contains("\"199 g\""));
     assert!(kitchen.text(BOOK).contains("\"fragment\":\"{"));
     assert_level(&kitchen);
 }

@@ -382,12 +382,12 @@ fn what_ought_to_have_been_moved_from_the_freezer_yesterday_is_told_for_today() 
     };
     let eve = serde_json::json!([{ "at": "2026-11-30", "text": "Move 1 portion of moon mash from the freezer to the fridge" }]);
     assert_eq!(moves("2026-11-30"), (eve.clone(), eve));
-    let late = "Move 1 portion of moon mash from the freezer to the fridge now, or heat it from frozen";
+    let late = "Move 1 portion of moon mash from the freezer to the fridge now, or heat it from frozen, if it was not moved before";
     let told = serde_json::json!([{ "at": "2026-12-01", "text": late }]);
     assert_eq!(moves("2026-12-01"), (told.clone(), told));
     let day = kitchen.done_on("2026-12-01", &["day"]);
     assert!(day.contains(&format!("\nToday: {late}\n")), "{day}");
-    assert!(day.contains("Take out: Moon mash, 1 portion, freezer") && !day.contains("Tonight"), "{day}");
+    assert!(day.contains("Take out: Moon mash, 1 portion, fridge") && !day.contains("Tonight"), "{day}");
     assert!(kitchen.done_on("2026-11-30", &["day", "tue"]).contains("Take out: Moon mash, 1 portion, fridge"));
     // In the calendar it stands all day: supper comes before the evening's errands.
     kitchen.done_on("2026-12-01", &["print", "--only", "calendar"]);

@@ -4,6 +4,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test that cannot go on says so")]
 
+mod days;
 mod dice;
 mod kitchen;
 mod support;

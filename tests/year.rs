@@ -116,14 +116,14 @@ impl Year {
         let prep = self.reckon(week).prep(Effort::Low);
         let (session, on) = (&prep.sessions[0], week.sessions[0].start.date());
         let mut bench = self.bench();
-        assert_eq!(issue_session(&self.loaded.kitchen, &mut bench, &session.into()), Vec::<String>::new(), "{on}");
+        assert_eq!(issue_session(&self.loaded.kitchen, &mut bench, &session.into()), Vec::new(), "{on}");
         self.book(on, Verb::Issue, &[session_key(session.start)], bench.finish());
 
         for meal in &week.meals {
             let reckoning = self.reckon(week);
             let mut bench = self.bench();
             let plan = (&reckoning.makings, &reckoning.demanded);
-            assert_eq!(issue_meal(&self.loaded.kitchen, &mut bench, &reckoning.week, plan, 0), Vec::<String>::new(), "{}", meal.at_time);
+            assert_eq!(issue_meal(&self.loaded.kitchen, &mut bench, &reckoning.week, plan, 0), Vec::new(), "{}", meal.at_time);
             self.book(meal.at_time.date(), Verb::Issue, &[meal_key(meal)], bench.finish());
         }
         self.clear_out(week.from.saturating_add(6.days()));

@@ -73,6 +73,17 @@ impl Booked {
         self.covers.contains(&trip_key(on, nth))
     }
 
+    /// Was this lot put on the shelf by a booking, which told a day to come?
+    pub fn has_put(&self, lot: &LotRecord) -> bool {
+        self.lately.have_put(lot)
+    }
+
+    /// What the book has of a trip that is booked, be it line by line: the lots that it brought.
+    pub fn brought(&self, on: Date, nth: usize) -> Vec<&LotRecord> {
+        let (whole, of_lines) = (trip_key(on, nth), line_key((on, nth), "", 0));
+        self.lately.brought(|key| key == whole || key.starts_with(&of_lines))
+    }
+
     /// Is this line of an open trip booked, or said to be not got? `nth` counts the lines of one food from 0.
     pub fn has_line(&self, trip: (Date, usize), food: &str, nth: usize) -> bool {
         self.covers.contains(&line_key(trip, food, nth))

@@ -9,7 +9,7 @@ use super::booked::Booked;
 use super::booking::{Booking, Change, InWeek, Verb};
 use super::chain::Book;
 use super::goods::Goods;
-use super::issue::{issue_meal, issue_session};
+use super::issue::{Missing, issue_meal, issue_session};
 use super::keys::{count_key, meal_key, session_key, trip_key};
 use super::next::NextTrip;
 use super::out::{NotTaken, TookOf, take_food, take_recipe, worth_taken};
@@ -23,13 +23,20 @@ use crate::plan::{Demanded, Makings, span};
 use crate::prep::Turnover;
 use crate::purchase::Seller;
 use crate::shelf::{Prices, When};
-use crate::words::{clock, counted, day, in_a_sentence};
+use crate::words::{clock, counted, day_near, in_a_sentence};
 
-/// A booking, and in words what it should have taken and the shelf does not hold.
+/// A booking, and what it should have taken and the shelf does not hold.
 #[derive(Debug, Clone)]
 pub struct Draft {
     pub booking: Booking,
-    pub missing: Vec<String>,
+    pub missing: Vec<Missing>,
+}
+
+impl Draft {
+    /// What is missing, a line each: "200 g feta".
+    pub fn missing_words(&self) -> Vec<String> {
+        self.missing.iter().map(|missing| missing.words.clone()).collect()
+    }
 }
 
 /// What a trip brought, with the prices that go into shops.toml. `lines` are those it settles, where others stay open.
@@ -43,9 +50,9 @@ pub fn bought(
 ) -> Booking {
     let on = next.trip.on;
     let changes = put_down(kitchen, shelf, goods, next.as_of);
-    let later = if next.as_of == on { String::new() } else { format!(" on {}", day(next.as_of)) };
+    let later = if next.as_of == on { String::new() } else { format!(" on {}", day_near(next.as_of, today)) };
     let part = if lines.is_some() { ", in part" } else { "" };
-    let what = format!("bought {}{later}{part}: {} ({})", day(on), counted(changes.len(), "lot"), next.week);
+    let what = format!("bought {}{later}{part}: {} ({})", day_near(on, today), counted(changes.len(), "lot"), next.week);
     let covers = lines.unwrap_or_else(|| vec![trip_key(on, next.trip.nth)]);
     let mut fares = fares(kitchen, goods);
     // The way to a shop is paid once a trip, however often its lines are booked.
@@ -64,7 +71,7 @@ fn fares(kitchen: &Kitchen, goods: &[Goods]) -> BTreeMap<String, i64> {
 pub fn bought_beside(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on: Date, today: Date) -> Booking {
     let changes = put_down(kitchen, shelf, goods, on);
     let lines: Vec<&str> = goods.iter().filter_map(|bought| bought.also.as_deref()).collect();
-    Booking::new(today, Verb::Receive, format!("bought {} beside the plan: {}", day(on), lines.join(", ")), changes)
+    Booking::new(today, Verb::Receive, format!("bought {} beside the plan: {}", day_near(on, today), lines.join(", ")), changes)
 }
 
 fn put_down(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on: Date) -> Vec<Change> {
@@ -85,7 +92,7 @@ pub fn cooked(
     bench.rank_undated(last_day);
     let start = session.start;
     let missing = issue_session(kitchen, &mut bench, session);
-    let what = format!("cooked {} at {} ({week})", day(start.date()), clock(start));
+    let what = format!("cooked {} at {} ({week})", day_near(start.date(), today), clock(start));
     let (covers, in_week) = (vec![session_key(start)], Some(InWeek::of(file)));
     let booking = Booking { covers, in_week, ..Booking::new(today, Verb::Issue, what, bench.finish()) };
     Draft { booking, missing }
@@ -100,7 +107,8 @@ pub struct Eaten<'p> {
     pub meals: &'p [usize],
 }
 
-/// What some meals ate, and what was eaten beside the plan, as in "3 eggs".
+/// What some meals ate, and what was eaten beside the plan, as in "3 eggs": first what is not past its dates, lots without a date as of the
+/// last day of the week at hand.
 ///
 /// # Errors
 /// The line that is no amount of something on the shelf, and why.
@@ -108,22 +116,26 @@ pub fn eaten<'l>(
     kitchen: &Kitchen,
     shelf: &[LotRecord],
     weeks: &[Eaten],
-    also: &'l [String],
+    (also, last_day): (&'l [String], Option<Date>),
     today: Date,
 ) -> Result<Draft, (&'l str, NotWasted)> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
+    last_day.into_iter().for_each(|day| bench.rank_undated(day));
     let (mut missing, mut covers, mut said) = (Vec::new(), Vec::new(), Vec::new());
     for &Eaten { week, makings, demanded, meals } in weeks {
         bench.rank_undated(span(week).1);
         missing.extend(meals.iter().flat_map(|&meal| issue_meal(kitchen, &mut bench, week, (makings, demanded), meal)));
         covers.extend(meals.iter().map(|&meal| meal_key(&week.meals[meal])));
         let labels: Vec<&str> = meals.iter().map(|&meal| week.meals[meal].label.as_str()).collect();
-        said.push(format!("{} ({})", labels.join(", "), week.name));
+        let days = meals.iter().map(|&meal| week.meals[meal].at_time.date());
+        let days = days.clone().min().zip(days.max()).map(|days| format!(", {}", of_days(days, today))).unwrap_or_default();
+        said.push(format!("{} ({}){days}", labels.join(", "), week.name));
     }
     let mut lines = Vec::new();
     for line in also {
-        let lacks = take_line(kitchen, &mut bench, line, today).map_err(|not| (line.as_str(), not))?;
-        missing.extend(lacks.iter().map(|lacks| format!("{} of {}", lacks.missing, spoken(&kitchen.recipes, line))));
+        let lacks = take_line(kitchen, &mut bench, line, &[When::On(today), When::Anyway(today)]).map_err(|not| (line.as_str(), not))?;
+        let beside = |lacks: &Lacks| Missing { of: None, words: format!("{} of {}", lacks.missing, spoken(&kitchen.recipes, line)) };
+        missing.extend(lacks.iter().map(beside));
         lines.push(lacks.map_or_else(|| spoken(&kitchen.recipes, line), |lacks| lacks.there));
     }
     if !also.is_empty() {
@@ -131,6 +143,15 @@ pub fn eaten<'l>(
     }
     let what = format!("eaten: {}", said.join("; "));
     Ok(Draft { booking: Booking { covers, ..Booking::new(today, Verb::Issue, what, bench.finish()) }, missing })
+}
+
+/// "on Mon 30 Nov", "from Mon 30 Nov to Wed 2 Dec".
+fn of_days((first, last): (Date, Date), today: Date) -> String {
+    if first == last {
+        format!("on {}", day_near(first, today))
+    } else {
+        format!("from {} to {}", day_near(first, today), day_near(last, today))
+    }
 }
 
 /// A line as it was typed, with a recipe's name in place of its id.
@@ -146,20 +167,28 @@ fn spoken(recipes: &[Recipe], line: &str) -> String {
 pub enum NotWasted {
     Unread(LineError),
     NoAmount,
-    NoLot,
+    /// Of something that is known, or of nothing.
+    NoLot(Option<Ware>),
     NotComparable,
 }
 
-/// What is thrown away, as in "200 g feta".
+/// What is thrown away, as in "200 g feta"; lots without a date rank as of the last day of the week at hand.
 ///
 /// # Errors
 /// A line that is no amount of something on the shelf.
-pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str, today: Date) -> Result<Draft, NotWasted> {
+pub fn thrown_away(
+    kitchen: &Kitchen,
+    shelf: &[LotRecord],
+    what: &str,
+    why: &str,
+    (last_day, today): (Option<Date>, Date),
+) -> Result<Draft, NotWasted> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
-    let lacks = take_line(kitchen, &mut bench, what, today)?;
+    last_day.into_iter().for_each(|day| bench.rank_undated(day));
+    let lacks = take_line(kitchen, &mut bench, what, &[When::Anyway(today)])?;
     let mut changes = bench.finish();
     worth_taken(kitchen, &Prices::new(kitchen), &mut changes);
-    let missing = lacks.iter().map(|lacks| format!("{} of it", lacks.missing)).collect();
+    let missing = lacks.iter().map(|lacks| Missing { of: None, words: format!("{} of it", lacks.missing) }).collect();
     let thrown = lacks.map_or_else(|| spoken(&kitchen.recipes, what), |lacks| lacks.there);
     let booking = Booking::new(today, Verb::Waste, format!("thrown away: {thrown}"), changes);
     Ok(Draft { booking: Booking { why: Some(why.trim().to_owned()), ..booking }, missing })
@@ -172,15 +201,15 @@ struct Lacks {
     missing: String,
 }
 
-/// Takes what a line names, past its dates or not, first expired first.
-fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Result<Option<Lacks>, NotWasted> {
+/// Takes what a line names from the lots that may be drawn, one [`When`] after the other; each first expired first.
+fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, whens: &[When]) -> Result<Option<Lacks>, NotWasted> {
     let line = read_line(what, &kitchen.foods, kitchen.rules.spoons).map_err(NotWasted::Unread)?;
     let mut ware = None;
     let taken = match &line.of {
         LineOf::Food { food, item: Some(item) } => match kitchen.foods.find(food) {
             Some(id) => {
                 ware = Some(Ware::Food(id));
-                take_food(&kitchen.foods, &kitchen.rules, bench, id, item, on)
+                take_food(&kitchen.foods, &kitchen.rules, bench, id, item, whens)
             }
             None => Err(NotTaken::NoLot),
         },
@@ -188,13 +217,13 @@ fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Resu
         LineOf::Recipe { id, amount } => match kitchen.recipes.iter().position(|recipe| recipe.id == *id) {
             Some(index) => {
                 ware = Some(Ware::Recipe(RecipeId(index)));
-                take_recipe(&kitchen.recipes, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), When::Anyway(on))
+                take_recipe(&kitchen.recipes, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), whens)
             }
             None => Err(NotTaken::NoLot),
         },
     };
     let TookOf { taken, missing, .. } = taken.map_err(|not| match not {
-        NotTaken::NoLot => NotWasted::NoLot,
+        NotTaken::NoLot => NotWasted::NoLot(ware),
         NotTaken::NotComparable => NotWasted::NotComparable,
     })?;
     let there = |ware| much_of(kitchen.names(), ware, &taken, kitchen.print.units);

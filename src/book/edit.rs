@@ -61,7 +61,11 @@ pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Res
 fn lots_of(document: &mut DocumentMut) -> Result<&mut ArrayOfTables, String> {
     let item = document.entry("lot").or_insert(Item::ArrayOfTables(ArrayOfTables::new()));
     if item.as_array_of_tables().is_none() {
-        let opened = std::mem::take(item).into_array_of_tables();
+        let opened = match std::mem::take(item) {
+            // An emptied list: "lot = []".
+            Item::Value(Value::Array(none)) if none.is_empty() => Ok(ArrayOfTables::new()),
+            list => list.into_array_of_tables(),
+        };
         *item = Item::ArrayOfTables(opened.map_err(|_| "its lots are no list of tables".to_owned())?);
     }
     item.as_array_of_tables_mut().ok_or_else(|| "its lots are no list of tables".to_owned())

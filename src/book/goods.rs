@@ -8,7 +8,7 @@ use super::booked::Booked;
 use super::record::{amount_text, exactly};
 use crate::foods::{FoodId, Foods};
 use crate::kitchen::Rules;
-use crate::measure::{InPacks, Money, read_in_packs};
+use crate::measure::{Dimension, InPacks, Money, Quantity, read_in_packs};
 use crate::purchase::{Buy, Packed, Seller, TripBuys};
 
 /// What was bought of one food.
@@ -50,6 +50,9 @@ pub fn goods_of(foods: &Foods, rules: &Rules, trip: &TripBuys) -> (Vec<Goods>, V
         match from_line(rules, line) {
             Some(bought) if !bought.amounts.is_empty() => goods.push(Goods { nth, ..bought }),
             Some(_) => (),
+            None if is_in_figures(line) => {
+                not_booked.push(format!("{}: its amount is larger than anything that lies on a shelf", foods[line.food].name));
+            }
             None => not_booked.push(format!("{}: its amount stands in words alone", foods[line.food].name)),
         }
     }
@@ -73,13 +76,27 @@ fn from_line(rules: &Rules, line: &Buy) -> Option<Goods> {
     let mut amounts: Vec<InPacks> = line.packs.iter().map(|packed| InPacks { amount: packed.amount(), pack: closed(packed) }).collect();
     if line.packs.is_empty() && line.cost.is_none() && !line.need.is_zero() {
         // Nobody is known to sell it, so it was bought somewhere, as needed.
-        amounts.push(InPacks { amount: line.need.clone(), pack: None });
+        amounts.push(InPacks { amount: to_a_thousandth(&line.need), pack: None });
     }
     let legible = |lies: &InPacks| read_in_packs(&text_of(lies), rules.spoons).is_ok();
     let Buy { food, from, cost, .. } = *line;
     let packs = line.packs.clone();
     let opened = line.opened.iter().map(|packed| InPacks { amount: packed.amount(), pack: closed(packed) }).collect();
     amounts.iter().all(legible).then_some(Goods { food, amounts, opened, cost, paid: false, until: None, from, packs, also: None, nth: 0 })
+}
+
+/// As a list and its print both have it: nobody weighs a fraction of a gram.
+fn to_a_thousandth(need: &Quantity) -> Quantity {
+    match need.dimension() {
+        Dimension::Mass | Dimension::Volume => Quantity::of(&need.dimension(), (need.exact() * 1000).round() / 1000),
+        _ => need.clone(),
+    }
+}
+
+/// Are they numbers of something that can be measured?
+fn is_in_figures(line: &Buy) -> bool {
+    let is_measured = |amount: &Quantity| !matches!(amount, Quantity::Words(..));
+    if line.packs.is_empty() { is_measured(&line.need) } else { line.packs.iter().all(|packed| is_measured(&packed.amount())) }
 }
 
 /// As pantry.toml says it: "3 x 400 g".

@@ -1,6 +1,6 @@
 //! Goods out to the kitchen: what a session takes and what it leaves cooked, and what a meal eats.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::Date;
 
@@ -16,9 +16,18 @@ use crate::plan::{Apart, Demanded, Draw, MadeAt, Makings, Use, User, in_makes, s
 use crate::prep::{Batch, Turnover};
 use crate::shelf::{When, after_days, rounded};
 
+/// What a booking should have taken and the shelf does not hold.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Missing {
+    /// `None` of what nobody knows any more.
+    pub of: Option<Ware>,
+    /// "200 g feta".
+    pub words: String,
+}
+
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
-/// shelf does not hold, in words.
-pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -> Vec<String> {
+/// shelf does not hold.
+pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -> Vec<Missing> {
     let on = session.start.date();
     let (mut missing, mut went_in) = (Vec::new(), WentIn::default());
     for fetch in session.fetch.iter().filter(|fetch| !fetch.amount.is_zero()) {
@@ -33,7 +42,7 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
                 let cost = take_of_recipe(kitchen, bench, (*recipe, None), &fetch.amount, on, &mut missing);
                 went_in.add_recipe(kitchen, *recipe, &fetch.amount, cost);
             }
-            Err(name) => missing.push(format!("{} {name}", show(&fetch.amount, kitchen.print.units))),
+            Err(name) => missing.push(Missing { of: None, words: format!("{} {name}", show(&fetch.amount, kitchen.print.units)) }),
         }
     }
     let costs = went_in.into_makings(kitchen, session);
@@ -142,14 +151,14 @@ fn cooked(recipe: &Recipe, amount: &Quantity, place: Place, made: Date, use_by: 
 /// What was eaten at a meal.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Ate {
-    /// In words, what the shelf does not hold.
-    pub missing: Vec<String>,
+    /// What the shelf does not hold.
+    pub missing: Vec<Missing>,
     /// What was taken, and what it cost in minor units of money; where that is not known, nothing of it stands here.
     pub costs: Vec<(Ware, Quantity, f64)>,
 }
 
-/// Takes what is eaten at a meal: its foods, and its share of what was cooked. Returns what the shelf does not hold, in words.
-pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &Demanded), index: usize) -> Vec<String> {
+/// Takes what is eaten at a meal: its foods, and its share of what was cooked. Returns what the shelf does not hold.
+pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &Demanded), index: usize) -> Vec<Missing> {
     eat(kitchen, bench, week, plan, index).missing
 }
 
@@ -160,10 +169,14 @@ pub fn eat(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &
     let meal = &week.meals[index];
     let on = meal.at_time.date();
     let Ate { mut missing, mut costs } = Ate::default();
+    let mut of_dishes: BTreeMap<&str, Option<f64>> = BTreeMap::new();
     for demand in demanded.demand.iter().filter(|demand| demand.by == here && !demand.to_taste) {
         let cost = take_of_food(kitchen, bench, demand.food, (&demand.amount, demand.tin.as_ref()), on, &mut missing);
+        let all = of_dishes.entry(&demand.what_for).or_insert(Some(0.0));
+        *all = all.zip(cost).map(|(all, cost)| all + cost);
         costs.extend(cost.map(|cost| (Ware::Food(demand.food), demand.amount.clone(), cost)));
     }
+    put_spare(kitchen, bench, makings, here, &of_dishes);
     let mut eaten: Vec<(RecipeId, Option<Whose>, Quantity)> = Vec::new();
     let in_a_session = |id: RecipeId| kitchen.recipes[id].made == Made::InASession;
     for (line, recipe, whose, times) in served_dishes(kitchen, meal) {
@@ -203,10 +216,28 @@ pub fn eat(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &
         let share = given_to(makings, here, recipe, whose) - asked.sum::<Number>();
         if share.is_positive() {
             let share = Quantity::of(&kitchen.recipes[recipe].makes.dimension(), share);
-            let _ = take_recipe_of(&kitchen.recipes, bench, (recipe, whose), &share, When::On(on));
+            let _ = take_recipe_of(&kitchen.recipes, bench, (recipe, whose), &share, &[When::On(on)]);
         }
     }
     Ate { missing, costs }
+}
+
+/// What a dish that is made at the meal leaves for later. `costs` are those of foods, by what they are for.
+fn put_spare(kitchen: &Kitchen, bench: &mut Bench, makings: &Makings, here: MadeAt, costs: &BTreeMap<&str, Option<f64>>) {
+    for making in makings.makings.iter().filter(|making| making.at == here) {
+        let Some(spare) = making.spare.as_ref().filter(|spare| spare.eat_by > spare.made_on) else { continue };
+        let recipe = &kitchen.recipes[making.recipe];
+        let place = match (spare.frozen, recipe.cupboard > recipe.fridge) {
+            (true, _) => Place::Freezer,
+            (false, true) => Place::Cupboard,
+            (false, false) => Place::Fridge,
+        };
+        // What other dishes went into it cost stands with them.
+        let of_foods = !recipe.ingredients.iter().any(|line| matches!(line.wanted, Wanted::Recipe { .. }));
+        let cost = costs.get(recipe.name.as_str()).copied().flatten().filter(|_| of_foods);
+        let paid = cost.and_then(|cost| paid_for(recipe, &making.makes, &spare.amount, cost));
+        bench.put(LotRecord { paid, ..cooked(recipe, &spare.amount, place, spare.made_on, spare.eat_by) });
+    }
 }
 
 /// What a meal is given of a recipe, in the unit of its `makes`: what it asks for, and its share of what would be left over. What is set
@@ -238,11 +269,11 @@ fn take_of_food(
     food: FoodId,
     (amount, tin): (&Quantity, Option<&Quantity>),
     on: Date,
-    missing: &mut Vec<String>,
+    missing: &mut Vec<Missing>,
 ) -> Option<f64> {
     let taken = take_amount(&kitchen.foods, bench, food, (amount, tin), on);
     let words = |amount: &Quantity| much_of(kitchen.names(), Ware::Food(food), amount, kitchen.print.units);
-    note_missing(&kitchen.rules, &taken, words, amount, missing);
+    note_missing(&kitchen.rules, (Ware::Food(food), &taken), words, amount, missing);
     let (lacks, cost) = taken.map_or_else(|_| (amount.clone(), Some(0.0)), |took| (took.missing, took.cost));
     if lacks.is_zero() {
         return cost;
@@ -256,11 +287,11 @@ fn take_of_recipe(
     (recipe, whose): (RecipeId, Option<&Whose>),
     amount: &Quantity,
     on: Date,
-    missing: &mut Vec<String>,
+    missing: &mut Vec<Missing>,
 ) -> Option<f64> {
-    let taken = take_recipe_of(&kitchen.recipes, bench, (recipe, whose), amount, When::On(on));
+    let taken = take_recipe_of(&kitchen.recipes, bench, (recipe, whose), amount, &[When::On(on)]);
     let words = |amount: &Quantity| made(kitchen.names(), recipe, amount, kitchen.print.units) + &for_whom(kitchen.names(), whose);
-    note_missing(&kitchen.rules, &taken, words, amount, missing);
+    note_missing(&kitchen.rules, (Ware::Recipe(recipe), &taken), words, amount, missing);
     taken.ok().filter(|took| took.missing.is_zero()).and_then(|took| took.cost)
 }
 
@@ -272,19 +303,20 @@ fn is_small(took: &TookOf, rules: &Rules) -> bool {
 
 fn note_missing(
     rules: &Rules,
-    taken: &Result<TookOf, NotTaken>,
+    (of, taken): (Ware, &Result<TookOf, NotTaken>),
     words: impl Fn(&Quantity) -> String,
     asked: &Quantity,
-    missing: &mut Vec<String>,
+    missing: &mut Vec<Missing>,
 ) {
+    let mut note = |words: String| missing.push(Missing { of: Some(of), words });
     match taken {
         // A rest is nothing that anyone would look for.
         Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(took, rules) => (),
         Ok(took) => {
             let as_listed = if is_small(took, rules) { ": so little may stay unbought" } else { "" };
-            missing.push(words(&took.missing) + as_listed);
+            note(words(&took.missing) + as_listed);
         }
-        Err(NotTaken::NoLot) => missing.push(words(asked)),
-        Err(NotTaken::NotComparable) => missing.push(words(asked) + ": its lots are in another measure"),
+        Err(NotTaken::NoLot) => note(words(asked)),
+        Err(NotTaken::NotComparable) => note(words(asked) + ": its lots are in another measure"),
     }
 }

@@ -140,8 +140,8 @@ impl Keeping {
     /// # Errors
     /// Mistakes of the files, a broken book, the machine's.
     pub fn open_to_mend(folder: &Path, today: Date) -> Result<(Loaded, Keeping), NotBooked> {
-        if !folder.join("kitchen.toml").is_file() {
-            // Says what is wrong with the folder, before a lock is put into it.
+        if !folder.join("kitchen.toml").is_file() || !folder.join(LOCK).exists() {
+            // Says what is wrong with the folder, before a lock is put into it for the first time.
             load(folder).map_err(NotBooked::NotLoaded)?;
         }
         let files = Disk::new(folder);
@@ -155,6 +155,9 @@ impl Keeping {
         let loaded = load(folder).map_err(NotBooked::NotLoaded)?;
         let bytes = files.read(PANTRY).map_err(not_written(PANTRY))?.unwrap_or_default();
         let pantry = String::from_utf8(bytes).map_err(|_| NotBooked::Changed { file: PANTRY })?;
+        if let Some(broken) = cut_off_what_pantry_has(&ledger, &pantry) {
+            return Err(NotBooked::Broken(broken));
+        }
         let lost = is_lost(ledger.last.as_ref(), &pantry);
         let booked = if lost { ledger.lots_before_last() } else { ledger.lots() };
         let shelf = with_paid(records(&loaded.kitchen), &booked);
@@ -407,6 +410,24 @@ pub fn lost_booking(folder: &Path, last: Option<&Booking>) -> Option<Note> {
     let pantry = Disk::new(folder).read(PANTRY).ok()?.unwrap_or_default();
     let last = last?;
     is_lost(Some(last), &String::from_utf8(pantry).ok()?).then(|| Note::Lost { what: last.what.clone() })
+}
+
+/// The book's last line was cut short, and pantry.toml has what it booked: the two do not add up. A booking that was cut short itself
+/// leaves pantry.toml as it was.
+fn cut_off_what_pantry_has(ledger: &Ledger, pantry: &str) -> Option<Broken> {
+    let fragment = ledger.fragment.as_ref()?;
+    let before = &ledger.last.as_ref()?.files.get(PANTRY)?.after;
+    let now = sha256(pantry.as_bytes());
+    let is_told = fragment.contains("\"files\":") && fragment.contains(&format!("\"before\":\"{before}\""));
+    let has_it = now != *before && (!is_told || fragment.contains(&now));
+    let cause = "this line of the book was cut short, and pantry.toml has what it booked".to_owned();
+    has_it.then(|| Broken { line: ledger.bookings as usize + 1, cause })
+}
+
+/// For those that only read: that the book's last line was cut short, and pantry.toml has what it booked.
+pub fn cut_short_behind_pantry(folder: &Path, ledger: &Ledger) -> Option<Broken> {
+    let pantry = Disk::new(folder).read(PANTRY).ok()?.unwrap_or_default();
+    cut_off_what_pantry_has(ledger, &String::from_utf8(pantry).ok()?)
 }
 
 /// For those that only read: the note that nothing of the book can be read.

@@ -49,6 +49,29 @@ impl LastBookings {
         self.0.push_back(booking);
     }
 
+    /// Did a booking put this lot on the shelf with these dates, and not a person by hand?
+    pub fn have_put(&self, lot: &LotRecord) -> bool {
+        let booked = self.0.iter().filter(|booking| !matches!(booking.verb, Verb::Opening | Verb::HandEdit));
+        booked.flat_map(|booking| &booking.changes).any(|(_, to)| to.as_ref().is_some_and(|to| to.same_but_amount(lot)))
+    }
+
+    /// The lots that bookings of something by its key put on the shelf, of those that stand.
+    pub fn brought(&self, is_it: impl Fn(&str) -> bool) -> Vec<&LotRecord> {
+        let mut gone: BTreeSet<u64> = BTreeSet::new();
+        let mut brought = Vec::new();
+        for booking in self.0.iter().rev() {
+            if gone.contains(&booking.number) {
+                continue;
+            }
+            gone.extend(booking.takes_back);
+            if booking.covers.iter().any(|key| is_it(key)) {
+                let lots = booking.changes.iter().filter(|(from, _)| from.is_none()).filter_map(|(_, to)| to.as_ref());
+                brought.splice(0..0, lots);
+            }
+        }
+        brought
+    }
+
     /// The kitchen's lots without what was booked after a day, but for bookings of something that `is_kept`. What lay there when the book
     /// was begun and what a person typed since lay there before, as far as anybody knows.
     pub fn lots_on(&self, day: Date, kitchen: &Kitchen, is_kept: impl Fn(&str) -> bool) -> Vec<Lot> {

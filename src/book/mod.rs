@@ -48,9 +48,10 @@ pub use edit::edit_lots;
 pub use goods::{Goods, goods_of, open_goods};
 pub use goods_form::{fill, goods_form, packs_of_goods};
 pub use hashes::trip_hashes;
-pub use issue::{Ate, eat, issue_meal, issue_session};
+pub use issue::{Ate, Missing, eat, issue_meal, issue_session};
 pub use keeping::{
-    Keeping, NotBooked, Note, beside_the_book, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries, read_ledger,
+    Keeping, NotBooked, Note, beside_the_book, cut_short_behind_pantry, cut_within_its_first_line, lost_booking, mend_if_cut_short,
+    read_entries, read_ledger,
 };
 pub use keys::{count_key, line_key, meal_key, session_key, trip_key};
 pub use ledger::{Entry, Ledger, Whole};

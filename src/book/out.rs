@@ -29,11 +29,11 @@ pub struct TookOf {
     pub cost: Option<f64>,
 }
 
-/// Takes `item` of a food on that day, past its dates or not.
+/// Takes `item` of a food from the lots that may be drawn, one [`When`] after the other.
 ///
 /// # Errors
 /// Where there is nothing that could be taken.
-pub fn take_food(foods: &Foods, rules: &Rules, bench: &mut Bench, food: FoodId, item: &Item, on: Date) -> Result<TookOf, NotTaken> {
+pub fn take_food(foods: &Foods, rules: &Rules, bench: &mut Bench, food: FoodId, item: &Item, whens: &[When]) -> Result<TookOf, NotTaken> {
     let facts = &foods[food];
     let spoons = rules.spoons;
     let counted = item.amount.most(spoons);
@@ -41,7 +41,7 @@ pub fn take_food(foods: &Foods, rules: &Rules, bench: &mut Bench, food: FoodId, 
         tin: tin_of(facts, item),
         own: own_dimension(facts, item, spoons).or(counts_packs(&counted.dimension()).then_some(counted)),
     };
-    take_in(foods, bench, food, &asked, When::Anyway(on), |dimension| as_purchased(facts, item, dimension, spoons).ok())
+    take_in(foods, bench, food, &asked, whens, |dimension| as_purchased(facts, item, dimension, spoons).ok())
 }
 
 /// Takes an amount of a food as purchased, on a day, from lots that may still be drawn then. `tin` is the size of one, where tins are
@@ -57,7 +57,7 @@ pub fn take_amount(
     on: Date,
 ) -> Result<TookOf, NotTaken> {
     let asked = Asked { tin: tin.cloned(), own: Some(amount.clone()) };
-    take_in(foods, bench, food, &asked, When::On(on), |dimension| convert(&foods[food], amount, dimension).ok())
+    take_in(foods, bench, food, &asked, &[When::On(on)], |dimension| convert(&foods[food], amount, dimension).ok())
 }
 
 struct Asked {
@@ -73,10 +73,10 @@ fn take_in(
     bench: &mut Bench,
     food: FoodId,
     asked: &Asked,
-    when: When,
+    whens: &[When],
     stated_in: impl Fn(&Dimension) -> Option<Quantity>,
 ) -> Result<TookOf, NotTaken> {
-    let lots = bench.drawable(Ware::Food(food), when);
+    let lots: Vec<&Lot> = whens.iter().flat_map(|when| bench.drawable(Ware::Food(food), *when)).collect();
     if lots.is_empty() {
         return Err(NotTaken::NoLot);
     }
@@ -87,7 +87,8 @@ fn take_in(
         let Some(wanted) = wanted else { continue };
         let rate = |lot: &Lot| food_rate(foods, lot, food, &dimension, asked.tin.as_ref());
         if lots.iter().any(|lot| rate(lot).is_some()) {
-            let Took { missing, cost } = bench.take(Ware::Food(food), when, first, wanted.exact(), rate);
+            let Took { missing, cost } =
+                take_in_turn(whens, wanted.exact(), |when, left| bench.take(Ware::Food(food), when, first, left, rate));
             let taken = Quantity::of(&dimension, wanted.exact() - &missing);
             return Ok(TookOf { taken, missing: Quantity::of(&dimension, missing), cost });
         }
@@ -95,12 +96,24 @@ fn take_in(
     Err(NotTaken::NotComparable)
 }
 
+/// Takes what may be drawn first, then what else may be drawn of what is still missing.
+fn take_in_turn(whens: &[When], wanted: &Number, mut take: impl FnMut(When, &Number) -> Took) -> Took {
+    let mut all = Took { missing: wanted.clone(), cost: Some(0.0) };
+    for when in whens {
+        if !all.missing.is_zero() {
+            let Took { missing, cost } = take(*when, &all.missing);
+            all = Took { missing, cost: all.cost.zip(cost).map(|(before, more)| before + more) };
+        }
+    }
+    all
+}
+
 /// Takes an amount of a cooked recipe; what is missing is in the unit of its `makes`.
 ///
 /// # Errors
 /// Where there is nothing that could be taken.
-pub fn take_recipe(recipes: &[Recipe], bench: &mut Bench, recipe: RecipeId, amount: &Quantity, when: When) -> Result<TookOf, NotTaken> {
-    take_recipe_of(recipes, bench, (recipe, None), amount, when)
+pub fn take_recipe(recipes: &[Recipe], bench: &mut Bench, recipe: RecipeId, amount: &Quantity, whens: &[When]) -> Result<TookOf, NotTaken> {
+    take_recipe_of(recipes, bench, (recipe, None), amount, whens)
 }
 
 /// As [`take_recipe`], where somebody is named from what was set aside for them alone.
@@ -112,21 +125,23 @@ pub fn take_recipe_of(
     bench: &mut Bench,
     (recipe, whose): (RecipeId, Option<&Whose>),
     amount: &Quantity,
-    when: When,
+    whens: &[When],
 ) -> Result<TookOf, NotTaken> {
     let cooked = &recipes[recipe];
     let of = Ware::Recipe(recipe);
-    let lots = whose.map_or_else(|| bench.drawable(of, when), |whose| bench.drawable_own(of, when, whose));
+    let drawable = |when: &When| whose.map_or_else(|| bench.drawable(of, *when), |whose| bench.drawable_own(of, *when, whose));
+    let lots: Vec<&Lot> = whens.iter().flat_map(drawable).collect();
     if lots.is_empty() {
         return Err(NotTaken::NoLot);
     }
     let rate = |lot: &Lot| cooked.in_makes(&Quantity::of(&lot.amount.dimension(), 1));
     let comparable = lots.iter().any(|lot| rate(lot).is_some());
     let wanted = cooked.in_makes(amount).filter(|_| comparable).ok_or(NotTaken::NotComparable)?;
-    let Took { missing, cost } = match whose {
-        None => bench.take(of, when, First::Opened, &wanted, rate),
-        Some(whose) => bench.take_own(of, when, whose, &wanted, rate),
+    let take = |when, left: &Number| match whose {
+        None => bench.take(of, when, First::Opened, left, rate),
+        Some(whose) => bench.take_own(of, when, whose, left, rate),
     };
+    let Took { missing, cost } = take_in_turn(whens, &wanted, take);
     let makes = cooked.makes.dimension();
     Ok(TookOf { taken: Quantity::of(&makes, &wanted - &missing), missing: Quantity::of(&makes, missing), cost })
 }

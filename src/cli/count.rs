@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
 
-use super::keeping::{book, booked_all_the_same, open_with_prices, report};
+use super::keeping::{book, booked_all_the_same, open_with_prices, report, tell_what_counts_twice};
 use super::outcome::{Done, Failure, json, remark, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
@@ -22,6 +22,7 @@ use crate::words::{day_near, day_year, place};
 pub fn write_sheet(cli: &Cli, into: Option<&Path>) -> Done {
     let setting = Setting::read(cli)?;
     warn(&setting.loaded.warnings, cli.strict)?;
+    tell_what_counts_twice(cli, &setting.waiting(cli.week.as_deref()))?;
     let kitchen = &setting.loaded.kitchen;
     let places = count_lines(kitchen, &records(kitchen));
     if places.is_empty() {
@@ -75,6 +76,7 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
     };
     let form = read_count(kitchen, file, &wrong)?;
     warn(&form.warnings, cli.strict)?;
+    tell_what_counts_twice(cli, &setting.waiting(cli.week.as_deref()))?;
     if setting.booked.has_count(&form) {
         return Err(Failure::Usage(format!("{} is booked already.", file.display())));
     }

@@ -4,18 +4,19 @@ use clap::Args;
 use jiff::civil::{Date, DateTime};
 
 use super::Cli;
+use super::booked_before::{tell_of_session, tell_of_trip};
 use super::keeping::{book, open_with_prices, report, strictly, tell_of_a_day_to_come};
-use super::outcome::{Done, Failure, remark};
+use super::outcome::{Done, Failure, remark, warn};
 use super::printed::tell_strange_paper;
 use super::setting::Setting;
 use super::waste::not_wasted;
 use crate::Reckoning;
 use crate::book::{Draft, Eaten, Keeping, cooked, eaten, is_called, meal_eaten, meals_until, next_session, otherwise_than_printed};
-use crate::kitchen::Spot;
+use crate::kitchen::{Mistake, Spot, Warning};
 use crate::plan::span;
 use crate::prep::Turnover;
 use crate::sheets::guide_stem;
-use crate::words::{clock, day, day_clock};
+use crate::words::{clock, day};
 
 #[derive(Debug, Args)]
 pub struct Eating {
@@ -51,8 +52,9 @@ pub fn run(cli: &Cli, eating: &Eating) -> Done {
         Some(meals) => at_table(cli, &setting, &keeping, &meals, &eating.also)?,
         None => session(cli, &setting, &keeping, eating)?,
     };
+    let missing = draft.missing_words();
     book(&mut keeping, draft.booking)?;
-    report(cli, keeping.new_bookings(), &draft.missing)
+    report(cli, keeping.new_bookings(), &missing)
 }
 
 fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> Result<Draft, Failure> {
@@ -89,9 +91,22 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> 
             return Err(changed(session.start, &differing));
         }
     }
+    tell_of_a_day_to_come(cli, session.start.date(), setting.today, "the session is booked as cooked")?;
+    tell_what_is_out_of_order(cli, &reckoned, session.start)?;
     let last_day = span(&reckoned.week).1;
     let file = &setting.loaded.weeks[place].1;
-    Ok(cooked(kitchen, &keeping.shelf, session, (&week, last_day, file), setting.today))
+    let draft = cooked(kitchen, &keeping.shelf, session, (&week, last_day, file), setting.today);
+    tell_of_trip(setting, &reckoned, &draft.missing, session.start, "the session with spence issue");
+    Ok(draft)
+}
+
+/// A session that cannot have been cooked as planned; with --strict it is not booked.
+fn tell_what_is_out_of_order(cli: &Cli, reckoned: &Reckoning, start: DateTime) -> Done {
+    let told = |mistake: Mistake| {
+        let text = format!("{}. The session is booked as cooked all the same. Where that is not meant: spence undo.", mistake.cause);
+        Warning::Note { at: Some(mistake.at), text }
+    };
+    warn(&reckoned.out_of_order_at(start).into_iter().map(told).collect::<Vec<_>>(), cli.strict)
 }
 
 fn changed(start: DateTime, differing: &[String]) -> Failure {
@@ -121,13 +136,21 @@ fn named(cli: &Cli, setting: &Setting, names: &[String]) -> Result<Meals, Failur
     for name in names {
         let found = meal_eaten(&weeks, &setting.booked, setting.today, name);
         let (week, at) = found.map_err(|known| no_such_meal(setting, name, "left to book", &known))?;
+        tell_of_a_meal_to_come(cli, setting, (week, &at))?;
         match meals.iter_mut().find(|(known, _)| *known == week) {
-            Some((_, spots)) if spots.contains(&at) => (),
+            Some((_, spots)) if spots.contains(&at) => remark(&format!("\"{}\" is named twice, and booked once.", name.trim())),
             Some((_, spots)) => spots.push(at),
             None => meals.push((week, vec![at])),
         }
     }
     Ok(meals)
+}
+
+fn tell_of_a_meal_to_come(cli: &Cli, setting: &Setting, (week, at): (usize, &Spot)) -> Done {
+    let meal = setting.loaded.weeks[week].1.meals.iter().find(|meal| meal.at == *at);
+    let Some(meal) = meal else { return Ok(()) };
+    let what = format!("{} is booked as eaten", meal.label);
+    tell_of_a_day_to_come(cli, meal.at_time.date(), setting.today, &what)
 }
 
 /// "there is no meal "fri tea" left to book. There are: mon supper, tue lunch. That of Fri 4 Dec is skipped."
@@ -182,22 +205,14 @@ fn at_table(cli: &Cli, setting: &Setting, keeping: &Keeping, meals: &Meals, also
             Eaten { week, makings, demanded, meals }
         })
         .collect();
-    let draft = eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today)
-        .map_err(|(line, not)| not_wasted(line, &not, &setting.loaded.kitchen.recipes))?;
-    if !draft.missing.is_empty() {
-        weeks.iter().filter_map(cooked_before).for_each(|start| {
-            remark(&format!(
-                "the session of {} is not booked, and what it cooked is not on the shelf. Take this booking back with spence undo, book the \
-                 session with spence issue, then the meals.",
-                day_clock(start)
-            ));
-        });
+    let draft = eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, (also, setting.last_day(cli)), setting.today)
+        .map_err(|(line, not)| not_wasted(cli, setting, line, &not))?;
+    for (reckoned, meals) in &reckoned {
+        let week = reckoned.not_booked().0;
+        if let Some(last) = meals.iter().map(|&meal| week.meals[meal].at_time).max() {
+            tell_of_trip(setting, reckoned, &draft.missing, last, "the meals");
+            tell_of_session(reckoned, &draft.missing, last);
+        }
     }
     Ok(draft)
-}
-
-/// The first session that nobody booked before the last of these meals.
-fn cooked_before(eaten: &Eaten) -> Option<DateTime> {
-    let last = eaten.meals.iter().map(|&meal| eaten.week.meals[meal].at_time).max()?;
-    eaten.week.sessions.iter().map(|session| session.start).filter(|start| *start < last).min()
 }

@@ -11,7 +11,7 @@ use super::{Cli, Format};
 use crate::Reckoning;
 use crate::book::{Booking, Keeping, NotBooked, Verb};
 use crate::kitchen::{Loaded, PriceChange, Warning};
-use crate::words::{counted, day, sentence};
+use crate::words::{counted, day_near, sentence};
 
 /// Opens the book for one booking, with the household as it is then. With --strict what reading warns of ends it here.
 pub fn open(cli: &Cli) -> Result<(Setting, Keeping), Failure> {
@@ -42,8 +42,18 @@ pub fn tell_of_a_day_to_come(cli: &Cli, on: Date, today: Date, what_follows: &st
     if on <= today {
         return Ok(());
     }
-    let text = format!("{} is yet to come: {what_follows}. Where that is not meant: spence undo.", day(on));
+    let text = format!("{} is yet to come: {what_follows}. Where that is not meant: spence undo.", day_near(on, today));
     warn(&[Warning::Note { at: None, text }], cli.strict)
+}
+
+/// Before a count: what is past and not booked is taken as done on top of what is counted. With --strict nothing is booked then.
+pub fn tell_what_counts_twice(cli: &Cli, waiting: &[Warning]) -> Done {
+    if waiting.is_empty() {
+        return Ok(());
+    }
+    let text = "what is taken as done is reckoned on top of what is counted: what it bought or made counts twice, what it took or ate is \
+                taken off again. Book it first. Where it has been counted already: spence undo, book it, and count again.";
+    warn(&[waiting.to_vec(), vec![Warning::Note { at: None, text: text.to_owned() }]].concat(), cli.strict)
 }
 
 /// The same, also where the last booking never came into pantry.toml.

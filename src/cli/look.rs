@@ -4,13 +4,13 @@
 use std::collections::BTreeSet;
 use std::io::{self, BufRead, IsTerminal};
 
-use super::keeping::{book, booked_all_the_same, open_with_prices, report};
+use super::keeping::{book, booked_all_the_same, open_with_prices, report, tell_what_counts_twice};
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format, count};
 use crate::book::{CountLine, CountPlace, count as counted_otherwise, count_lines, differences, looked, records};
 use crate::foods::Place;
-use crate::kitchen::{CountForm, Counted, CountedLot, Spot};
+use crate::kitchen::{CountForm, Counted, CountedLot, Spot, Warning};
 use crate::measure::{InPacks, Units, read_in_packs};
 use crate::words::{day_year, on_shelf, place, sentence};
 
@@ -66,7 +66,9 @@ fn asked(cli: &Cli, setting: &Setting) -> Result<Vec<CountPlace>, Failure> {
         warnings.extend(reckoned.warnings.iter().filter(|warning| !warnings.contains(warning)).cloned().collect::<Vec<_>>());
         relied_on.extend(reckoned.relied_on().into_iter().cloned());
     }
-    warn(&warnings, cli.strict)?;
+    let (waiting, others): (Vec<_>, Vec<_>) = warnings.into_iter().partition(|warning| matches!(warning, Warning::NotBooked { .. }));
+    warn(&others, cli.strict)?;
+    tell_what_counts_twice(cli, &waiting)?;
     let kitchen = &setting.loaded.kitchen;
     let mut places = count_lines(kitchen, &records(kitchen));
     let is_asked = |line: &CountLine| kitchen.lots.get(line.index).is_some_and(|lot| relied_on.contains(&lot.at));

@@ -13,7 +13,7 @@ use crate::kitchen::{Loaded, Meal, Mistake, Spot, exchange_meals, exchange_meals
 use crate::purchase::Flag;
 use crate::store::{Disk, Files, LOCK};
 use crate::telling::list::untimely;
-use crate::words::{day, sentence};
+use crate::words::{day, ended, sentence};
 
 pub fn skip(cli: &Cli, name: &str) -> Done {
     let setting = Setting::read(cli)?;
@@ -52,6 +52,7 @@ pub fn exchange(cli: &Cli, one: &str, other: &str) -> Done {
         vec![(first.at.file.as_str(), here), (second.at.file.as_str(), there)]
     };
     let files: Vec<&str> = texts.iter().map(|(file, _)| *file).collect();
+    refuse_new_mistakes(&setting, change.tried(&texts), &files)?;
     let after = change.write(&texts)?;
     tell(cli, &[first, second], &format!("{} and {} exchange what they hold", called(first), called(second)))?;
     if files.len() > 1 {
@@ -61,6 +62,32 @@ pub fn exchange(cli: &Cli, one: &str, other: &str) -> Done {
     }
     tell_what_follows(&setting, after, &files);
     Ok(())
+}
+
+/// An exchange that makes a mistake of its weeks is not written.
+fn refuse_new_mistakes(setting: &Setting, after: Result<Loaded, Failure>, files: &[&str]) -> Done {
+    let after = after.map_err(|failure| brought_about(failure, files))?;
+    let after = Setting::of(setting.folder.clone(), after, setting.booked.clone(), setting.today);
+    let weeks = (0..after.loaded.weeks.len()).filter(|week| files.contains(&after.loaded.weeks[*week].0.as_str()));
+    for week in weeks {
+        // What cannot be planned as it stands is no fault of the exchange.
+        if let (Ok(_), Err(failure)) = (setting.reckon_week(week), after.reckon_week(week)) {
+            return Err(brought_about(failure, files));
+        }
+    }
+    Ok(())
+}
+
+/// Lines of a text that nobody has are not named.
+fn brought_about(failure: Failure, files: &[&str]) -> Failure {
+    let Failure::Mistakes(mistakes) = failure else { return failure };
+    let told = |mistake: Mistake| {
+        let is_changed = files.contains(&mistake.at.file.as_str());
+        let at = if is_changed { Spot { line: 0, column: 0, ..mistake.at } } else { mistake.at };
+        let remedy = format!("{} Change the meals before they are exchanged, or exchange them by hand.", ended(&mistake.remedy));
+        Mistake { at, cause: format!("the exchange would bring about that {}", mistake.cause), remedy }
+    };
+    Failure::Mistakes(mistakes.into_iter().map(told).collect())
 }
 
 /// What the change brings about in its weeks: short falls, flags, and what cannot be planned any more.
@@ -130,10 +157,15 @@ impl Change<'_> {
         text_of(&path).map_err(|error| Failure::Machine(format!("cannot read {}: {error}.", path.display())))
     }
 
+    /// The household as it would be read with these texts.
+    pub fn tried(&self, texts: &[(&str, String)]) -> Result<Loaded, Failure> {
+        let plain: Vec<(&str, &str)> = texts.iter().map(|(file, text)| (*file, text.as_str())).collect();
+        Ok(load_with(&self.setting.folder, &plain)?)
+    }
+
     /// Writes all, once the household's reader has read them back; else nothing. Gives what was read.
     pub fn write(&self, texts: &[(&str, String)]) -> Result<Loaded, Failure> {
-        let plain: Vec<(&str, &str)> = texts.iter().map(|(file, text)| (*file, text.as_str())).collect();
-        let loaded = load_with(&self.setting.folder, &plain)?;
+        let loaded = self.tried(texts)?;
         let failed = |file: &str, error| Failure::writing(&self.setting.folder.join(file), &error);
         for (file, text) in texts {
             let new = format!("{file}.new");

@@ -4,6 +4,7 @@ mod adopt;
 mod after;
 mod book;
 mod book_told;
+mod booked_before;
 mod check;
 mod compose;
 mod convert;
@@ -78,6 +79,11 @@ const EVERYWHERE: &str = "Options of every verb";
 /// A date as the command line has it.
 pub(crate) fn a_day(typed: &str) -> Result<Date, String> {
     typed.trim().parse().map_err(|_| "it is no date. Write year-month-day, as in 2026-11-28".to_owned())
+}
+
+/// The number of a booking.
+fn a_number(typed: &str) -> Result<u64, String> {
+    typed.trim().parse().map_err(|_| "it is no number of a booking. List them with: spence book".to_owned())
 }
 
 /// A line of a food. One that begins with a stroke is read, so that its mistake can be named; an option that does not exist is none.
@@ -227,7 +233,7 @@ enum Verb {
     /// Take back the last booking
     Undo {
         /// Instead: everything after the booking of that number, as the book lists it
-        #[arg(long, value_name = "NUMBER")]
+        #[arg(long, value_name = "NUMBER", value_parser = a_number)]
         back_to: Option<u64>,
     },
     /// A day's meals: what to take out and where it stands, what to make and when to begin, what goes off

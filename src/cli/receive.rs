@@ -7,7 +7,7 @@ use clap::Args;
 use jiff::civil::Date;
 
 use super::keeping::{book, open, report, strictly, tell_of_a_day_to_come};
-use super::outcome::{Done, Failure, json, remark, say};
+use super::outcome::{Done, Failure, json, remark, say, warn};
 use super::printed::{printed, tell_strange_paper};
 use super::setting::Setting;
 use super::sheet_files::write_all;
@@ -18,9 +18,9 @@ use crate::book::{
     next_trip, open_goods, read_ledger, seen_prices, week_of_sheet,
 };
 use crate::json::Printed;
-use crate::kitchen::{GoodsForm, Names, read_goods};
+use crate::kitchen::{GoodsForm, Kitchen, Names, Warning, read_goods};
 use crate::purchase::{TripBuys, WeekBuys};
-use crate::words::day;
+use crate::words::{day, day_near, day_year};
 
 /// A trip is booked whenever it was.
 const EVERY_TRIP: Shown = Shown { all: true, compared: false };
@@ -81,7 +81,7 @@ pub fn run(cli: &Cli, otherwise: &Otherwise) -> Done {
 fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
     let (setting, keeping) = open(cli)?;
     if let Some(on) = otherwise.on {
-        tell_of_a_day_to_come(cli, on, setting.today, "what is booked as of it counts as on the shelf from now on")?;
+        tell_of_a_trip_to_come(cli, on, setting.today)?;
     }
     let beside = !otherwise.also.is_empty();
     if let Some(on) = otherwise.on.filter(|_| beside) {
@@ -95,16 +95,60 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
         Err(NoTrip::AllBooked { .. }) if beside => return bought_beside_the_plan(cli, &setting, keeping, otherwise, setting.today),
         Err(none) => return Err(Failure::Usage(no_trip(&none, setting.loaded.kitchen.names()))),
     };
+    match otherwise.on {
+        Some(on) => tell_of_a_day_long_before(cli, on, next.trip.on)?,
+        None => tell_of_a_trip_ahead(cli, next.trip.on, setting.today)?,
+    }
     let kitchen = &setting.loaded.kitchen;
     let (mut goods, not_booked) = open_goods(&kitchen.foods, &kitchen.rules, &next.trip, &setting.booked);
     except(kitchen, &mut goods, &next.trip.shops, &otherwise.exceptions()).map_err(Failure::Usage)?;
     put_down(cli, &setting, keeping, &next, (&goods, None), &not_booked)
 }
 
+fn tell_of_a_trip_to_come(cli: &Cli, on: Date, today: Date) -> Done {
+    tell_of_a_day_to_come(cli, on, today, "what is booked as of it counts as on the shelf from now on")
+}
+
+/// The next trip, where nobody said a day: shopping is often done the evening before.
+fn tell_of_a_trip_ahead(cli: &Cli, on: Date, today: Date) -> Done {
+    let is_tomorrow = today.tomorrow().is_ok_and(|tomorrow| on <= tomorrow);
+    if is_tomorrow { Ok(()) } else { tell_of_a_trip_to_come(cli, on, today) }
+}
+
+/// Nobody shops for a trip earlier than a week before it: a slip of month or year.
+const LONG_BEFORE_DAYS: i64 = 7;
+
+fn tell_of_a_day_long_before(cli: &Cli, on: Date, trip: Date) -> Done {
+    if trip.duration_since(on).as_hours() <= LONG_BEFORE_DAYS * 24 {
+        return Ok(());
+    }
+    let text = format!(
+        "{} is long before the trip, {}: what is booked as of it counts its keeping from then. Where that is not meant: spence undo.",
+        day_year(on),
+        day_year(trip)
+    );
+    warn(&[Warning::Note { at: None, text }], cli.strict)
+}
+
+/// Dates on packs that are past on the day of buying.
+fn tell_of_past_dates(cli: &Cli, kitchen: &Kitchen, goods: &[Goods], on: Date) -> Done {
+    let past = goods.iter().filter_map(|bought| Some((bought, bought.until.filter(|until| *until < on)?)));
+    let told = |(bought, until): (&Goods, Date)| {
+        let (food, until) = (kitchen.names().food(bought.food), day_near(until, on));
+        let text = format!(
+            "{food}: the date on the pack, {until}, is past on the day of buying, {}. Where that is not meant: spence undo.",
+            day(on)
+        );
+        Warning::Note { at: None, text }
+    };
+    warn(&past.map(told).collect::<Vec<_>>(), cli.strict)
+}
+
 /// A purchase that belongs to no trip.
 fn bought_beside_the_plan(cli: &Cli, setting: &Setting, mut keeping: Keeping, otherwise: &Otherwise, on: Date) -> Done {
     let kitchen = &setting.loaded.kitchen;
     let goods = beside_the_plan(kitchen, &otherwise.exceptions()).map_err(Failure::Usage)?;
+    tell_of_past_dates(cli, kitchen, &goods, on)?;
     let booking = bought_beside(kitchen, &keeping.shelf, &goods, on, setting.today);
     book(&mut keeping, booking)?;
     report(cli, keeping.new_bookings(), &[])
@@ -170,6 +214,7 @@ fn put_down(
     not_booked: &[String],
 ) -> Done {
     let kitchen = &setting.loaded.kitchen;
+    tell_of_past_dates(cli, kitchen, goods, next.as_of)?;
     let (seen, unclear) = seen_prices(kitchen, &TripBuys { on: next.as_of, ..next.trip.clone() }, goods);
     let prices = keeping.price_changes(&seen)?;
     not_booked.iter().for_each(|line| remark(&format!("not booked: {line}.")));
@@ -236,6 +281,7 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let FilledIn { trip, goods, lines, not_booked, already } =
         filled_in(kitchen, &reckoned.week, &lists, &setting.booked, (&form, &copied.unwrap_or_default())).map_err(Failure::Mistakes)?;
     already.iter().for_each(|food| remark(&format!("{food} is booked already, and is left out.")));
+    tell_of_a_trip_ahead(cli, trip.on, setting.today)?;
     let next = NextTrip { as_of: trip.on, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
     put_down(cli, &setting, keeping, &next, (&goods, lines), &not_booked)
 }

@@ -10,13 +10,15 @@ use super::book_told::{mistake_of, say_note};
 use super::outcome::Failure;
 use super::printed::printed;
 use crate::book::{
-    Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries,
+    Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_short_behind_pantry, cut_within_its_first_line, lost_booking,
+    mend_if_cut_short, read_entries, records,
 };
 use crate::json::Printed;
-use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load, strays};
+use crate::kitchen::{Kitchen, Loaded, Lot, Mistake, Spot, Warning, Week, find_kitchen, load, strays};
 use crate::plan::{running, span, week_of};
 use crate::store::BOOK;
-use crate::{Reckoning, Walk, has_begun, reckon_beside};
+use crate::words::{in_a_sentence, listed};
+use crate::{Reckoning, Walk, has_begun, reckon_beside, waits_to_be_booked};
 
 /// A kitchen that has been read, and what is booked of it.
 pub struct Setting {
@@ -58,7 +60,11 @@ impl Setting {
                 let lost = lost_booking(&folder, ledger.last.as_ref()).map(|note| Warning::Note { at: None, text: note.to_string() });
                 let cut = cut_within_its_first_line(ledger.bookings as usize, ledger.fragment.is_some());
                 let cut = cut.map(|note| Warning::Note { at: None, text: note.to_string() });
-                lost.into_iter().chain(cut).for_each(|warning| loaded.warnings.insert(0, warning));
+                let behind = cut_short_behind_pantry(&folder, &ledger).map(|broken| {
+                    let text = format!("{} What that line booked counts as not booked here.", mistake_of(broken));
+                    Warning::Note { at: None, text }
+                });
+                lost.into_iter().chain(cut).chain(behind).for_each(|warning| loaded.warnings.insert(0, warning));
                 (Booked::told_by(&ledger), Some(entries))
             }
             Err(not) => {
@@ -74,6 +80,7 @@ impl Setting {
         let moved = booked.follow_moved(&loaded.weeks);
         let renamed = booked.follow_renamed(&loaded.weeks);
         loaded.warnings.extend(moved.into_iter().chain(renamed));
+        loaded.warnings.extend(days_to_come(&loaded.kitchen, &booked, today));
         Setting { folder, loaded, booked, today, walk: Walk::default(), replaced: None }
     }
 
@@ -105,6 +112,21 @@ impl Setting {
         let prints = self.prints(week)?;
         let prints: Vec<_> = prints.iter().map(|printed| printed.as_ref().map(Printed::print)).collect();
         reckoned(&prints).map_err(Failure::Mistakes)
+    }
+
+    /// The last day of the week that is meant, where there is one.
+    pub fn last_day(&self, cli: &Cli) -> Option<Date> {
+        self.week(cli.week.as_deref()).ok().map(|week| span(&self.loaded.weeks[week].1).1)
+    }
+
+    /// What of the weeks at hand is past and waits to be booked. What cannot be read of them is told by whoever plans.
+    pub fn waiting(&self, file: Option<&Path>) -> Vec<Warning> {
+        let weeks = self.weeks_at_hand(file).unwrap_or_default();
+        let of_week = |week: usize| {
+            let printed = self.printed(week).ok()?;
+            waits_to_be_booked(&self.loaded, &self.booked, printed.as_ref().map(Printed::print), week, self.today)
+        };
+        weeks.into_iter().filter_map(of_week).collect()
     }
 
     /// As [`Self::reckon_week`], for what plans its sessions: a step whose appliance is out of order is a mistake.
@@ -203,6 +225,34 @@ impl Setting {
             Failure::Usage(format!("{} is no week of {}. There are: {known}.", file.display(), self.folder.display()))
         })
     }
+}
+
+/// Lots that say a day after today of what must have been: their keeping would be reckoned from there. One warning for those of one day.
+/// What a booking put there was told when it was booked.
+fn days_to_come(kitchen: &Kitchen, booked: &Booked, today: Date) -> Vec<Warning> {
+    let mut of_days: Vec<(String, Vec<&Lot>)> = Vec::new();
+    for (lot, record) in kitchen.lots.iter().zip(records(kitchen)) {
+        let days = [("since", lot.since), ("opened", lot.opened), ("made", lot.made)];
+        let later = days.into_iter().filter_map(|(key, day)| Some((key, day.filter(|day| *day > today)?)));
+        let said = listed(&later.map(|(key, day)| format!("{key} = {day}")).collect::<Vec<_>>());
+        match of_days.iter_mut().find(|(known, _)| *known == said) {
+            _ if said.is_empty() || booked.has_put(&record) => (),
+            Some((_, lots)) => lots.push(lot),
+            None => of_days.push((said, vec![lot])),
+        }
+    }
+    let told = |(said, lots): (String, Vec<&Lot>)| {
+        let names: Vec<String> = lots.iter().map(|lot| in_a_sentence(kitchen.names().ware(lot.of))).collect();
+        let others: Vec<String> = lots.iter().skip(1).map(|lot| lot.at.to_string()).collect();
+        let likewise = if others.is_empty() { String::new() } else { format!(" Likewise {}.", listed(&others)) };
+        let text = format!(
+            "{said} of {} is after today, {today}: it counts as there, and its keeping from that day on. Write the day on which it was, or \
+             leave it away.{likewise}",
+            listed(&names)
+        );
+        Warning::Note { at: lots.first().map(|lot| lot.at.clone()), text }
+    };
+    of_days.into_iter().map(told).collect()
 }
 
 fn without_the_book(not: NotBooked) -> String {

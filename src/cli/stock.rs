@@ -19,7 +19,8 @@ use crate::words::{day, day_year, on_shelf, place};
 
 pub fn run(cli: &Cli, waste: bool) -> Done {
     let (mut setting, thrown_away) = Setting::read_with_entries(cli, |verb| waste && verb == Verb::Waste)?;
-    warn(&setting.loaded.warnings, cli.strict)?;
+    let waiting = if waste { Vec::new() } else { setting.waiting(cli.week.as_deref()) };
+    warn(&[setting.loaded.warnings.clone(), waiting].concat(), cli.strict)?;
     if waste {
         let kitchen = &setting.loaded.kitchen;
         let thrown_away = match thrown_away {
@@ -49,7 +50,9 @@ fn say_waste(cli: &Cli, waste: &Wasted, kitchen: &Kitchen) -> Done {
         vec![row.month.strftime("%Y-%m").to_string(), row.of.called(kitchen).to_owned(), amount, value]
     };
     let rows = columns(&waste.rows.iter().map(row).collect::<Vec<_>>(), 2);
-    say(&format!("{}: thrown away\n\n{rows}\nWorth {} {}\n", names.household, names.money(waste.value), names.currency))
+    let nothing_known = !waste.rows.is_empty() && waste.rows.iter().all(|row| row.value.is_none());
+    let worth = if nothing_known { String::new() } else { format!("\nWorth {} {}\n", names.money(waste.value), names.currency) };
+    say(&format!("{}: thrown away\n\n{rows}{worth}", names.household))
 }
 
 fn text(stock: &Stock, kitchen: &Kitchen, today: Date) -> String {

@@ -193,7 +193,7 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
         eaters::read_eaters(top, &mut household, &mut speech);
     }
     let rules = household::read_rules(kitchen_top, &mut speech);
-    let mut appliance_names = Names::new("appliance", "kitchen.toml, as [[appliance]]", kitchen_file.is_whole());
+    let mut appliance_names = Names::new("appliance", "kitchen.toml, as [[appliance]]", kitchen_file.table.is_some());
     let appliances = kitchen_top.map(|top| household::read_appliances(top, &mut appliance_names)).unwrap_or_default();
     let staples = kitchen_top.map(|top| household::read_staples(top, &mut speech)).unwrap_or_default();
     let print = kitchen_top.map_or(

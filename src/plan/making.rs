@@ -159,7 +159,7 @@ pub struct Move {
     pub amount: Quantity,
     /// Labels of the meals it is for.
     pub what_for: Vec<String>,
-    /// It ought to have been moved before today, and stands in the freezer still: moved now, or heated from frozen.
+    /// It was to be moved before today, and is taken as moved: who did not moves it now, or heats it from frozen.
     pub late: bool,
 }
 
@@ -211,11 +211,6 @@ impl Makings {
             (moved.on, moved.late) = (today, true);
         }
         self.moves.sort_by_key(|moved| (moved.on, !moved.late, moved.recipe));
-    }
-
-    /// Does a cooked lot of that recipe stand in the freezer still on the day it is used?
-    pub fn is_late(&self, recipe: RecipeId, used_on: Date) -> bool {
-        self.moves.iter().any(|moved| moved.late && (moved.recipe, moved.on) == (recipe, used_on))
     }
 }
 

@@ -4,17 +4,20 @@ use jiff::ToSpan;
 use jiff::civil::DateTime;
 
 use super::cooked::cooked;
+use super::heating::heatings;
 use crate::kitchen::{Kitchen, Week};
 use crate::plan::{MadeAt, Making, Makings, hands_for};
 
 /// `None` where nothing is made or cooked at the meal. Hands are one cook's, one dish after the other; waiting goes on side by side, so that the
-/// longest counts. Nobody is told to begin too late.
+/// longest counts, with the oven that is heated first. Nobody is told to begin too late.
 pub fn begin_by(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Option<DateTime> {
     let here: Vec<&Making> = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).collect();
     let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter();
     let of = |making: &Making, step| hands_for(step, making.batches.to_f64(), kitchen.rules.pace);
     let hands: i64 = here.iter().flat_map(|making| steps(making).map(|step| of(making, step))).sum();
-    let longest = here.iter().map(|making| steps(making).map(|step| step.waits(&kitchen.appliances)).sum::<i64>()).max();
+    let heating = |making: &Making| heatings(kitchen, making).iter().map(|one| one.waited).max();
+    let waits = |making: &Making| steps(making).map(|step| step.waits(&kitchen.appliances)).sum::<i64>();
+    let longest = here.iter().map(|making| waits(making) + heating(making).unwrap_or(0)).max();
     let made = longest.and_then(|longest| week.meals[meal].at_time.checked_sub((hands + longest).minutes()).ok());
     made.into_iter().chain(cooked(kitchen, &week.meals[meal]).into_iter().map(|cook| cook.start)).min()
 }

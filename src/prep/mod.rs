@@ -17,6 +17,7 @@ mod fetch;
 mod fill;
 mod filling;
 mod guide;
+mod heating;
 mod labels;
 mod least;
 mod links;

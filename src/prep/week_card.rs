@@ -9,6 +9,7 @@ use jiff::civil::Date;
 use super::Errand;
 use super::boxes::{aside_task, counted, errand};
 use super::cooked::{CardCook, cooked};
+use super::heating::heatings;
 use super::say::{kept_hot, reheated};
 use super::text::{added_text, making_text};
 use crate::foods::{FoodId, Place};
@@ -326,13 +327,12 @@ fn add(amounts: &mut Vec<Quantity>, amount: Quantity) {
 /// A dish, whose it is alone, where it stands and how much of it is taken.
 type TakenOut = (RecipeId, Option<Whose>, Option<Place>, Quantity);
 
-/// Cooked lots; what was frozen has been moved to the fridge the day before, unless it is too late for that.
+/// Cooked lots; what was frozen was to be moved to the fridge the day before, and is taken as moved.
 fn from_lots(makings: &Makings, meal: usize) -> impl Iterator<Item = TakenOut> {
     let draws = makings.cooked_draws.iter().filter(move |draw| draw.by.contains(&MadeAt::Meal(meal)));
     draws.filter_map(|draw| match draw.of {
         Ware::Recipe(recipe) => {
-            let is_moved = draw.place == Place::Freezer && !makings.is_late(recipe, draw.on);
-            let place = if is_moved { Place::Fridge } else { draw.place };
+            let place = if draw.place == Place::Freezer { Place::Fridge } else { draw.place };
             Some((recipe, draw.whose.clone(), Some(place), draw.amount.clone()))
         }
         Ware::Food(_) => None,
@@ -372,7 +372,14 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
         let text = |of: usize| aside_task(kitchen, making, of).text(kitchen.names(), kitchen.print.units);
         (0..making.apart.len()).filter(before).map(move |of| told(text(of))).collect::<Vec<_>>()
     };
-    let steps = recipe.steps.iter().enumerate().flat_map(|(number, asked)| aside(number).into_iter().chain([step((number, asked))]));
+    let (names, units) = (kitchen.names(), kitchen.print.units);
+    let heatings = heatings(kitchen, making);
+    let heat = |number: usize| {
+        let here = heatings.iter().filter(move |one| one.before == number);
+        here.map(|one| told(format!("Heat the {} to {}.", names.appliance(one.appliance), degrees(one.to, units)))).collect::<Vec<_>>()
+    };
+    let of_step = |(number, asked)| heat(number).into_iter().chain(aside(number)).chain([step((number, asked))]);
+    let steps = recipe.steps.iter().enumerate().flat_map(of_step);
     CardMaking { recipe: making.recipe, steps: steps.chain(with_the_dish).collect() }
 }
 

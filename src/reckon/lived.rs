@@ -11,6 +11,7 @@ use std::borrow::Cow;
 
 use jiff::civil::{Date, DateTime, Time};
 
+use super::brought::as_booked;
 use super::{Stages, stages};
 use crate::book::{
     Bench, Booked, Goods, goods_of, issue_meal, issue_session, line_key, meal_key, open_lines, put_all, records, session_key, trip_key,
@@ -157,6 +158,11 @@ impl<'w, 'p> Lived<'w, 'p> {
         let (first, last) = span(&self.week);
         let trip = |(on, nth)| Trip { on, nth, planned: false, shops: None, settled: Vec::new(), at: self.week.at.clone() };
         self.booked.own_trips_between(first, last).into_iter().map(trip).collect()
+    }
+
+    /// A trip that is booked and was never printed.
+    pub fn as_booked(&self, kitchen: &Kitchen, trip: &Trip, state: State) -> Option<TripList> {
+        as_booked(kitchen, trip, self.booked, state)
     }
 
     /// What a session that is taken as done took and gave.

@@ -8,6 +8,7 @@
 //! reckoned when it is asked for. Knows no file and no terminal.
 
 mod another;
+mod brought;
 mod budget;
 mod carry;
 mod day;
@@ -156,8 +157,7 @@ pub fn reckon_beside<'k>(
     let basket = purchase::choose(&kitchen, &week, &needs.needs);
     basket.is_counted(&kitchen, &week)?;
 
-    let is_meant_anyway = plan::week_of(loaded.weeks.iter().map(|(_, week)| week), today) == Some(place);
-    let named = Some(loaded.weeks[place].0.as_str()).filter(|_| !is_meant_anyway || has_meals_before(loaded, booked, place));
+    let named = named_in_commands(loaded, booked, place, today);
     let mut warnings = loaded.warnings.clone();
     warnings.extend(open);
     warnings.extend(week_before(loaded, booked, place, today));
@@ -215,6 +215,18 @@ fn week_before(loaded: &Loaded, booked: &Booked, week: usize, today: Date) -> Op
     last.not_booked_to_its_end(file)
 }
 
+/// What of a week is past and waits to be booked, without planning it.
+pub fn waits_to_be_booked(loaded: &Loaded, booked: &Booked, print: Option<AsPrinted<'_>>, week: usize, today: Date) -> Option<Warning> {
+    let lived = Lived::of(&loaded.kitchen, &loaded.weeks[week].1, booked, print, today);
+    lived.not_booked(named_in_commands(loaded, booked, week, today))
+}
+
+/// The week's file, where a booking would mean another week.
+fn named_in_commands<'l>(loaded: &'l Loaded, booked: &Booked, place: usize, today: Date) -> Option<&'l str> {
+    let is_meant_anyway = plan::week_of(loaded.weeks.iter().map(|(_, week)| week), today) == Some(place);
+    Some(loaded.weeks[place].0.as_str()).filter(|_| !is_meant_anyway || has_meals_before(loaded, booked, place))
+}
+
 /// Has an earlier week meals that nobody booked? `issue --until` would book them, too.
 fn has_meals_before(loaded: &Loaded, booked: &Booked, week: usize) -> bool {
     let from = loaded.weeks[week].1.from;
@@ -262,7 +274,7 @@ fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
         match (printed, planned) {
             (Some(printed), _) => TripList::told(kitchen, printed, *state),
             (None, Some(planned)) => TripList { state: Some(*state), ..planned.clone() },
-            (None, None) => TripList::untold(trip, *state),
+            (None, None) => lived.as_booked(kitchen, trip, *state).unwrap_or_else(|| TripList::untold(trip, *state)),
         }
     };
     let own = lived.own_trips().map(|trip| TripList::told(kitchen, trip, State::TakenAsDone));
@@ -419,6 +431,14 @@ impl Reckoning<'_> {
     /// shops.
     pub fn out_of_order(&self) -> Vec<Mistake> {
         prep::out_of_order(&self.kitchen, &self.week, &self.makings)
+    }
+
+    /// The same of one session that is not booked, be it past.
+    pub fn out_of_order_at(&self, start: DateTime) -> Vec<Mistake> {
+        let (week, makings, _) = self.not_booked();
+        let mut mistakes = prep::out_of_order(&self.kitchen, week, makings);
+        mistakes.retain(|mistake| week.sessions.iter().any(|session| session.start == start && session.at == mistake.at));
+        mistakes
     }
 
     /// Where the lots stand in pantry.toml that the open meals and sessions rely on: those they draw on, those of what is only to taste,

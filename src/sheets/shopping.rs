@@ -165,7 +165,7 @@ impl TripSheet<'_> {
         let mut pages = Vec::new();
         let room = (single[0].bottom - top) / 2.0;
         if !settings.fold && !large && self.trip.lines().count() as f32 * spacing.entry.leading <= room {
-            let blocks = self.blocks(setter, wide.min(LONGEST), spacing);
+            let (blocks, _) = self.blocks(setter, wide.min(LONGEST), spacing);
             let height: f32 = blocks.iter().map(|block| block.space + block.height()).sum();
             if height <= room {
                 let poured = pour(&blocks, Cursor::default(), &single, Some(&mut page));
@@ -174,26 +174,29 @@ impl TripSheet<'_> {
         }
         let count = if large && !settings.fold { 1 } else { 2 };
         let (mut two, narrow) = columns_apart(settings, &page, top, count, settings.gutter());
-        let blocks = self.blocks(setter, narrow, spacing);
-        let mut from = Cursor::default();
+        let (mut blocks, mut shops) = self.blocks(setter, narrow, spacing);
         loop {
-            let poured = pour_evenly(&blocks, from, &two, &mut page);
+            let poured = pour_evenly(&blocks, Cursor::default(), &two, &mut page);
             pages.push(page);
             if poured.until.block == blocks.len() {
                 return (pages, poured.lowest);
             }
-            from = poured.until;
+            (blocks, shops) = rest_of(blocks, shops, poured.until);
             (page, top) = headed(setter, settings, &self.head(true), household);
             two = columns_apart(settings, &page, top, count, settings.gutter()).0;
         }
     }
 
-    fn blocks(&self, setter: &mut Setter, width: f32, spacing: Spacing) -> Vec<Block> {
-        let mut blocks = Vec::new();
+    /// With the heading of each shop, and what it says where the shop goes on over the page.
+    fn blocks(&self, setter: &mut Setter, width: f32, spacing: Spacing) -> (Vec<Block>, Vec<GoesOn>) {
+        let (mut blocks, mut shops) = (Vec::new(), Vec::new());
         if self.trip.lines().next().is_none() {
             blocks.push(Block::of(setter.paragraph(&[plain("Nothing to buy.")], spacing.entry, width)));
         }
         for visit in &self.trip.shops {
+            let again = format!("{}, continued", visit.at.map_or(NO_SHOP, |stop| self.names.shop(stop.shop)));
+            let again = opposite(setter, &[strong(again)], &[], spacing.entry, width);
+            shops.push(GoesOn { at: blocks.len(), again: Block::of(underlined(again, width)).heading() });
             blocks.push(self.shop_heading(setter, visit, spacing, width));
             for section in &visit.sections {
                 let heading = blocks.len();
@@ -201,7 +204,7 @@ impl TripSheet<'_> {
                 blocks.extend(section.lines.iter().map(|line| self.entry(setter, line, width, spacing).under(heading)));
             }
         }
-        blocks
+        (blocks, shops)
     }
 
     fn shop_heading(&self, setter: &mut Setter, visit: &ShopVisit, spacing: Spacing, width: f32) -> Block {
@@ -268,6 +271,38 @@ impl TripSheet<'_> {
         parts.extend(line.top_up.then(|| soft(RESTOCK)));
         parts.into_iter().enumerate().flat_map(|(index, part)| (index > 0).then(|| soft("  ·  ")).into_iter().chain([part])).collect()
     }
+}
+
+/// The heading of a shop among the blocks, and what it says at the head of another page.
+#[derive(Debug, Clone)]
+struct GoesOn {
+    at: usize,
+    again: Block,
+}
+
+/// What is left to pour on the next page: under the shop that goes on, and under the section that does, both said again.
+fn rest_of(mut blocks: Vec<Block>, shops: Vec<GoesOn>, from: Cursor) -> (Vec<Block>, Vec<GoesOn>) {
+    let mut rest = blocks.split_off(from.block);
+    let mut ahead: Vec<Block> = Vec::new();
+    let (before, mut still): (Vec<GoesOn>, Vec<GoesOn>) = shops.into_iter().partition(|shop| shop.at < from.block);
+    if !still.iter().any(|shop| shop.at == from.block)
+        && let Some(shop) = before.into_iter().next_back()
+    {
+        ahead.push(shop.again.clone());
+        still.insert(0, GoesOn { at: from.block, ..shop });
+    }
+    let section = rest.first().and_then(|block| block.under).filter(|section| *section < from.block);
+    ahead.extend(section.map(|section| Block { bookmark: None, ..blocks[section].clone() }));
+    let more = ahead.len();
+    for block in &mut rest {
+        block.under = block.under.map(|heading| if heading < from.block { more.saturating_sub(1) } else { heading - from.block + more });
+    }
+    if let Some(first) = rest.first_mut() {
+        first.lines.drain(..from.line);
+    }
+    let is_said_again = |shop: &GoesOn| more > 0 && shop.at == from.block;
+    still.iter_mut().for_each(|shop| shop.at = if is_said_again(shop) { 0 } else { shop.at - from.block + more });
+    (ahead.into_iter().chain(rest).collect(), still)
 }
 
 /// A line a meal that nothing can serve, with what could be done.

@@ -22,12 +22,15 @@ pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
 /// Units by which a pack is told from what is sold by its name: "1 × 1 kg", but "1 bunch".
 const MEASURES: [&str; 8] = ["g", "kg", "ml", "cl", "dl", "l", "oz", "lb"];
 
-/// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch".
+/// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch"; of what is sold one by one the number alone, "4".
 pub fn pack(pack: &PackLine, units: Units) -> String {
     let (count, label) = match &pack.what {
         Packed::Loose(much) => return format!("{} loose", show(much, units)),
         Packed::Packs { count, label, .. } => (*count, label.as_str()),
     };
+    if label == "1" {
+        return count.to_string();
+    }
     let pieces = !label.is_empty() && label.chars().all(|c| c.is_ascii_digit());
     let size = if pieces { format!("{label} pieces") } else { label.to_owned() };
     let one_by_name = count == 1 && label.strip_prefix("1 ").is_some_and(|word| !MEASURES.contains(&word));
@@ -266,8 +269,8 @@ pub fn save_by(by: &SaveBy, names: Names) -> String {
     }
 }
 
-/// Of what ought to have been moved before today.
-pub const NOW: &str = " now, or heat it from frozen";
+/// Of what was to be moved before today, and is taken as moved.
+pub const NOW: &str = " now, or heat it from frozen, if it was not moved before";
 
 /// "Move 3 portions of pearl barley from the freezer to the fridge".
 pub fn moved(moved: &Move, names: Names, units: Units) -> String {
@@ -291,7 +294,7 @@ mod tests {
     use crate::foods::{Food, FoodId};
     use crate::kitchen::fixture::{empty_kitchen, recipe};
     use crate::kitchen::{Offer, RecipeId};
-    use crate::measure::{Days, Money};
+    use crate::measure::{Days, Dimension, Money};
     use crate::purchase::Opening;
 
     #[test]
@@ -301,6 +304,18 @@ mod tests {
         assert_eq!(early(4, 1), "bought 4 days before it is used; keeps 1 day");
         let late = Untimely::TooLate { needed: date(2026, 11, 27), bought: date(2026, 11, 28) };
         assert_eq!(untimely(&late), "needed on 2026-11-27, before the trip on 2026-11-28 that buys it");
+    }
+
+    #[test]
+    fn what_is_sold_one_by_one_is_told_by_its_number() {
+        let lemons = |count: u32, label: &str| {
+            let what = Packed::Packs { count, size: Quantity::of(&Dimension::Count, 1), label: label.to_owned() };
+            pack(&PackLine { what, offer: None, cost: Money(0) }, Units::Metric)
+        };
+        assert_eq!(
+            (lemons(4, "1"), lemons(2, "3"), lemons(1, "1 bunch")),
+            ("4".to_owned(), "2 × 3 pieces".to_owned(), "1 bunch".to_owned())
+        );
     }
 
     #[test]

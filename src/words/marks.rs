@@ -14,9 +14,16 @@ pub fn visible(text: &str) -> Cow<'_, str> {
     marked(text, |letter| is_unseen(letter) && !matches!(letter, '\n' | '\t'))
 }
 
-/// As [`visible`], of what is to stay on one line: a message must not go on with lines that it did not write.
+/// As [`visible`], of what is to stay on one line: a message must not go on with lines that it did not write. Letters without any width are
+/// marked, too: they part two words that look alike.
 pub fn visible_line(text: &str) -> Cow<'_, str> {
-    marked(text, is_unseen)
+    marked(text, |letter| is_unseen(letter) || has_no_width(letter))
+}
+
+/// Zero width space, word joiner, and the zero width no-break space that also marks the order of bytes. The joiners of scripts and of
+/// pictures are none of them.
+fn has_no_width(letter: char) -> bool {
+    matches!(letter, '\u{200b}' | '\u{2060}' | '\u{feff}')
 }
 
 fn marked(text: &str, unseen: impl Fn(char) -> bool) -> Cow<'_, str> {

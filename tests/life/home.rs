@@ -276,7 +276,7 @@ impl Home {
             let also = if self.dice.0.is_multiple_of(7) { vec!["1 comet egg".to_owned()] } else { Vec::new() };
             let weeks = [Eaten { week: not_booked, makings, demanded, meals: &meals }];
             let at = not_booked.meals[place].at_time;
-            let Ok(draft) = eaten(&self.loaded.kitchen, &self.shelf, &weeks, &also, self.today) else { return };
+            let Ok(draft) = eaten(&self.loaded.kitchen, &self.shelf, &weeks, (&also, None), self.today) else { return };
             let what = format!("eats of {at} in week {week}, also {also:?}");
             assert!(!self.done.contains_key(&meal_key(&not_booked.meals[place])), "a meal that is done comes again");
             let own = self.weeks[week].meals.iter().find(|meal| meal.at == at).expect("a meal of ours");
@@ -311,7 +311,7 @@ impl Home {
         } else {
             format!("{much} {unit} {name}").replace(" piece ", " ")
         };
-        let draft = thrown_away(&self.loaded.kitchen, &self.shelf, &of, "it fell", self.today).expect("something that is there");
+        let draft = thrown_away(&self.loaded.kitchen, &self.shelf, &of, "it fell", (None, self.today)).expect("something that is there");
         let expected = self.within_reach(Amounts::from([(name, much)]), None);
         self.book(draft.booking, &expected, &format!("throws away {of}"));
     }

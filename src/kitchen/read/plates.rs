@@ -8,17 +8,20 @@ use super::checks::{gives, would_give};
 use super::hint;
 use super::lines::{Speech, Typed, Written};
 use super::source::Source;
-use super::table::Table;
+use super::table::{Table, unseen_letter};
 use crate::foods::{FoodId, as_purchased};
 use crate::kitchen::{AnyLine, FittingFood, Ingredient, Pack, PackKind, Plate, Recipe, RecipeId, Spot, Wanted, Ware};
 use crate::measure::{Amount, Dimension, Unit, read_amount};
+use crate::words::marks::is_unseen;
 
 /// Words of the household's own, in lower case: each is one word, because `any:WORD` ends at the first blank.
 pub(super) fn words(table: &Table<'_>, key: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();
     for (typed, at) in table.texts(key).unwrap_or_default() {
         let word = typed.to_lowercase();
-        if word.contains(|c: char| c.is_whitespace() || ",;:()".contains(c)) {
+        if let Some(letter) = word.chars().find(|letter| is_unseen(*letter)) {
+            table.file.found.mistake(at, format!("{key}: a word holds {}", unseen_letter(letter)), "Take it out.");
+        } else if word.contains(|c: char| c.is_whitespace() || ",;:()".contains(c)) {
             let plain = word.split(|c: char| !c.is_alphanumeric()).filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-");
             let cause = format!("{key}: \"{typed}\" is not one word");
             table.file.found.mistake(at, cause, format!("Write it as one: \"{plain}\"."));

@@ -43,7 +43,9 @@ fn a_dish_made_at_the_meal_has_its_steps_with_heat_and_time() {
     let (kitchen, card) = sample();
     let made = &meal_of(&card, "Thu supper").made;
     assert_eq!(made.len(), 1);
-    let said = made[0].steps[1].text(kitchen.names(), Units::Metric);
+    // No time to spare before it goes in: the oven first.
+    assert_eq!(made[0].steps[0].text, "Heat the oven to 190 °C (375 °F).");
+    let said = made[0].steps[2].text(kitchen.names(), Units::Metric);
     assert!(said.contains("Oven, 190 °C (375 °F), 18 min. Until the inside reaches 63 °C (145 °F)."), "{said}");
 }
 

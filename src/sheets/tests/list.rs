@@ -322,3 +322,18 @@ fn fifty_lines_of_two_shops_fit_two_pages_with_what_to_know_on_the_second() {
         assert!(on(0, "must last to"));
     }
 }
+
+#[test]
+fn a_shop_that_goes_on_over_the_page_says_so_there() {
+    for settings in [A4, LARGE] {
+        let sheet = printed(&long(120), settings);
+        is_sound(&sheet, WEEK);
+        let shop = kitchen().names().shop(list().trips[0].shops[0].at.expect("a shop").shop).to_owned();
+        let says = |page: &crate::sheets::page::Page, text: &str| page.runs.iter().any(|run| run.text.replace('\u{a0}', " ") == text);
+        let entries = |page: &crate::sheets::page::Page| page.runs.iter().any(|run| run.text.starts_with("thing"));
+        assert!(says(&sheet.pages[0], &shop), "{shop}");
+        for page in sheet.pages.iter().skip(1).filter(|page| entries(page)) {
+            assert!(says(page, &format!("{shop}, continued")) && says(page, "Vegetables"), "{shop}");
+        }
+    }
+}
