@@ -32,7 +32,7 @@ pub(super) struct Stop {
 const PREDICATES_A_STEP: u64 = 32;
 
 /// So many changes of bounds come with a step; where there are more, they are as much work as more steps.
-const CHANGES_A_STEP: u64 = 12;
+const CHANGES_A_STEP: u64 = 40;
 
 impl TerminationCondition for Stop {
     fn should_stop(&mut self) -> bool {
