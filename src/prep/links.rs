@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 
 use super::ahead::directly_before;
 use super::boxes::chilled_alone;
+use super::follows::{Follows, steps_before};
 use super::names::step_using;
 use super::tasks::{Origin, Part, Work};
 use super::{Fixed, Job, Link, LinkWhy};
@@ -63,11 +64,6 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
         link_to_other_recipes(&kitchen.recipes, makings, number, &jobs, work);
         link_to_dishes(&kitchen.recipes, makings, number, &jobs, work);
     }
-}
-
-/// The steps of the same recipe, in the session, that a step comes after.
-fn steps_before(recipe: &Recipe, step: usize) -> Vec<usize> {
-    directly_before(recipe, step).into_iter().filter(|s| recipe.steps.get(*s).is_some_and(|step| step.ahead.is_none())).collect()
 }
 
 /// The steps in the session that no other step of the recipe comes after.
@@ -143,7 +139,8 @@ fn link_chilled_alone(kitchen: &Kitchen, making: &Making, number: usize, jobs: &
         }
         let hot: Vec<usize> =
             in_session(recipe).filter(|step| step < before && is_hot(&kitchen.appliances, &recipe.steps[*step])).collect();
-        let heated_again = |step: usize| hot.iter().any(|later| *later != step && comes_after(recipe, *later, step));
+        let follows = Follows::of(recipe);
+        let heated_again = |step: usize| hot.iter().any(|later| *later != step && follows.comes_after(*later, step));
         for step in hot.iter().filter(|step| !heated_again(**step)) {
             add(jobs.rounds(number, *step), &[*job], (0, Some(within)), LinkWhy::Safety, work);
         }
@@ -224,11 +221,12 @@ fn leaving_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &
     let recipe = recipe_of(&kitchen.recipes, makings, work, number);
     let hot = last_hot_steps(&kitchen.appliances, recipe);
     let mut loads: Vec<usize> = hot.iter().flat_map(|step| jobs.rounds(number, *step).iter().copied()).collect();
+    let follows = Follows::of(recipe);
     for part in (0..work.chosen.len()).filter(|part| *part != number) {
         let component = &makings.makings[work.chosen[part]];
         let goes_in = dishes_of(component, work).contains(&number);
         let Some(used) = step_using(recipe, component.recipe).filter(|_| goes_in) else { continue };
-        if !hot.iter().any(|step| *step == used || comes_after(recipe, *step, used)) {
+        if !hot.iter().any(|step| *step == used || follows.comes_after(*step, used)) {
             loads.extend(leaving_the_heat(kitchen, makings, part, jobs, work));
         }
     }
@@ -238,11 +236,12 @@ fn leaving_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &
 /// Loads of a making, and of components that go straight into it, each with a load in which the food is next on the heat.
 fn back_to_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &Work) -> Vec<(usize, usize)> {
     let recipe = recipe_of(&kitchen.recipes, makings, work, number);
+    let follows = Follows::of(recipe);
     let mut pairs = Vec::new();
     for next in in_session(recipe).filter(|step| is_hot(&kitchen.appliances, &recipe.steps[*step])) {
         let heated = jobs.rounds(number, next);
         let hot = |step: &usize| is_hot(&kitchen.appliances, &recipe.steps[*step]);
-        for step in in_session(recipe).filter(hot).filter(|step| stands_between(&kitchen.appliances, recipe, *step, next)) {
+        for step in in_session(recipe).filter(hot).filter(|step| stands_between(&kitchen.appliances, recipe, &follows, (*step, next))) {
             let loads = jobs.rounds(number, step);
             if loads.len() == heated.len() {
                 pairs.extend(loads.iter().copied().zip(heated.iter().copied()));
@@ -255,7 +254,8 @@ fn back_to_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &
             let goes_in = dishes_of(component, work).contains(&number);
             let Some(used) = step_using(recipe, component.recipe).filter(|_| goes_in) else { continue };
             if used == next
-                || (!is_hot(&kitchen.appliances, &recipe.steps[used]) && stands_between(&kitchen.appliances, recipe, used, next))
+                || (!is_hot(&kitchen.appliances, &recipe.steps[used])
+                    && stands_between(&kitchen.appliances, recipe, &follows, (used, next)))
             {
                 let loads = leaving_the_heat(kitchen, makings, part, jobs, work);
                 pairs.extend(loads.iter().flat_map(|load| heated.iter().map(|heated| (*load, *heated))));
@@ -267,12 +267,12 @@ fn back_to_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &
 
 /// Whether the food of a step, off the heat, is next heated in a later one, and stands at room temperature until then for as short as the
 /// recipe lets it: where that is more than the time within which it is to be chilled, the recipe knows why.
-fn stands_between(appliances: &[Appliance], recipe: &Recipe, earlier: usize, next: usize) -> bool {
-    if !comes_after(recipe, next, earlier) {
+fn stands_between(appliances: &[Appliance], recipe: &Recipe, follows: &Follows, (earlier, next): (usize, usize)) -> bool {
+    if !follows.comes_after(next, earlier) {
         return false;
     }
     let between: Vec<usize> =
-        in_session(recipe).filter(|step| comes_after(recipe, *step, earlier) && comes_after(recipe, next, *step)).collect();
+        in_session(recipe).filter(|step| follows.comes_after(*step, earlier) && follows.comes_after(next, *step)).collect();
     let stands = |step: &usize| recipe.steps[*step].wait.0 + recipe.steps[*step].gap.map_or(0, |gap| gap.0);
     let asked = between.iter().map(stands).sum::<i64>() + recipe.steps[next].gap.map_or(0, |gap| gap.0);
     let elsewhere = |step: &usize| is_hot(appliances, &recipe.steps[*step]) || !recipe.steps[*step].on.is_empty();
@@ -282,27 +282,13 @@ fn stands_between(appliances: &[Appliance], recipe: &Recipe, earlier: usize, nex
 /// The steps after which the food does not go back to the heat.
 fn last_hot_steps(appliances: &[Appliance], recipe: &Recipe) -> Vec<usize> {
     let hot: Vec<usize> = in_session(recipe).filter(|step| is_hot(appliances, &recipe.steps[*step])).collect();
-    let reheated = |step: usize| hot.iter().any(|later| *later != step && comes_after(recipe, *later, step));
+    let follows = Follows::of(recipe);
+    let reheated = |step: usize| hot.iter().any(|later| *later != step && follows.comes_after(*later, step));
     hot.iter().copied().filter(|step| !reheated(*step)).collect()
 }
 
 fn is_hot(appliances: &[Appliance], step: &Step) -> bool {
     step.is_on_heat(appliances) || step.temperature.is_some() || step.inside.is_some()
-}
-
-/// Does `later` come after `earlier`, by way of any other steps?
-fn comes_after(recipe: &Recipe, later: usize, earlier: usize) -> bool {
-    let mut seen = vec![false; recipe.steps.len()];
-    let mut open = steps_before(recipe, later);
-    while let Some(step) = open.pop() {
-        if step == earlier {
-            return true;
-        }
-        if !std::mem::replace(&mut seen[step], true) {
-            open.extend(steps_before(recipe, step));
-        }
-    }
-    false
 }
 
 fn recipe_of<'k>(recipes: &'k [Recipe], makings: &Makings, work: &Work, number: usize) -> &'k Recipe {

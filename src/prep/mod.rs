@@ -16,6 +16,7 @@ mod evening;
 mod fetch;
 mod fill;
 mod filling;
+mod follows;
 mod guide;
 mod heating;
 mod labels;
