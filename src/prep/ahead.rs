@@ -6,9 +6,10 @@ use jiff::Span;
 use jiff::civil::{DateTime, Time};
 
 use super::fill::loads_needed;
+use super::follows::directly_before;
 use super::names::handles_raw;
 use super::rounds::rounds;
-use crate::kitchen::{After, Kitchen, Recipe, Step};
+use crate::kitchen::{Kitchen, Recipe, Step};
 use crate::plan::Making;
 
 /// What would have hands from ten in the evening to seven in the morning begins at eight of the evening before.
@@ -22,14 +23,6 @@ pub(super) fn starts(kitchen: &Kitchen, making: &Making, base: DateTime, planned
     let mut ahead = Ahead { kitchen, making, recipe, base, planned, placed: vec![None; recipe.steps.len()] };
     let steps = (0..recipe.steps.len()).filter(|step| recipe.steps[*step].ahead.is_some());
     steps.filter_map(|step| Some((step, at(base, ahead.place(step))?))).collect()
-}
-
-/// The steps of its own recipe that a step comes directly after, done ahead or not.
-pub(super) fn directly_before(recipe: &Recipe, step: usize) -> Vec<usize> {
-    match &recipe.steps[step].after {
-        None => step.checked_sub(1).into_iter().collect(),
-        Some(list) => list.iter().filter_map(|after| if let After::Step(s) = after { Some(*s) } else { None }).collect(),
-    }
 }
 
 struct Ahead<'a> {

@@ -1,7 +1,6 @@
 //! Which steps of a recipe come after which, by way of any others.
 
-use super::ahead::directly_before;
-use crate::kitchen::Recipe;
+use crate::kitchen::{After, Recipe};
 
 /// Of each step those that come before it, in the session: known once, however often it is asked.
 pub(super) struct Follows(Vec<Vec<bool>>);
@@ -40,4 +39,12 @@ impl Follows {
 /// The steps of the same recipe, in the session, that a step comes right after.
 pub(super) fn steps_before(recipe: &Recipe, step: usize) -> Vec<usize> {
     directly_before(recipe, step).into_iter().filter(|s| recipe.steps.get(*s).is_some_and(|step| step.ahead.is_none())).collect()
+}
+
+/// The steps of its own recipe that a step comes directly after, done ahead or not.
+pub(super) fn directly_before(recipe: &Recipe, step: usize) -> Vec<usize> {
+    match &recipe.steps[step].after {
+        None => step.checked_sub(1).into_iter().collect(),
+        Some(list) => list.iter().filter_map(|after| if let After::Step(s) = after { Some(*s) } else { None }).collect(),
+    }
 }

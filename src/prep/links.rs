@@ -5,9 +5,8 @@
 
 use std::collections::BTreeMap;
 
-use super::ahead::directly_before;
 use super::boxes::chilled_alone;
-use super::follows::{Follows, steps_before};
+use super::follows::{Follows, directly_before, steps_before};
 use super::names::step_using;
 use super::tasks::{Origin, Part, Work};
 use super::{Fixed, Job, Link, LinkWhy};
