@@ -26,9 +26,13 @@ pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> Str
 /// ", for Emil, without tahini": whose a lot is alone, behind its name; nothing of what is everybody's.
 pub fn for_whom(names: Names, whose: Option<&Whose>) -> String {
     let Some(whose) = whose else { return String::new() };
-    let without: Vec<String> = whose.without.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect();
-    let without = if without.is_empty() { String::new() } else { format!(", without {}", listed(&without)) };
-    format!(", for {}{without}", whose.eater)
+    format!(", for {}{}", whose.eater, lacking(names, &whose.without))
+}
+
+/// What it was made without: ", without sesame seed".
+pub fn lacking(names: Names, without: &[Ware]) -> String {
+    let without: Vec<String> = without.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect();
+    if without.is_empty() { String::new() } else { format!(", without {}", listed(&without)) }
 }
 
 /// So much of what a recipe makes: "1.75 portions of White-bean mash", "5 flatbreads", "1 of the flatbreads".

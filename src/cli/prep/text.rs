@@ -5,8 +5,8 @@ use jiff::civil::DateTime;
 use super::super::wrap::{table, wrap};
 use super::chart::chart;
 use crate::PastSession;
-use crate::kitchen::much::{for_whom, made as made_of};
-use crate::kitchen::{Names, Whose};
+use crate::kitchen::much::{lacking, made as made_of};
+use crate::kitchen::Names;
 use crate::measure::{Units, show};
 use crate::prep::{Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
@@ -116,9 +116,8 @@ impl Writer<'_> {
         let until = format!("{into}{own}{}, use by {}", place(boxed.place), day(boxed.use_by));
         let what_for = if boxed.what_for.is_empty() { String::new() } else { format!(", for {}", boxed.what_for.join(", ")) };
         let allergens = boxed.contains.words().map_or_else(String::new, |allergens| format!("; allergens: {allergens}"));
-        let whose = boxed.eater.clone().map(|eater| Whose { eater, without: boxed.without.clone() });
         vec![
-            brief(self.names.recipe(boxed.recipe)) + &for_whom(self.names, whose.as_ref()),
+            brief(self.names.recipe(boxed.recipe)) + &lacking(self.names, &boxed.without),
             show(&boxed.amount, self.units),
             until + &what_for + &allergens,
         ]
