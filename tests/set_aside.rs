@@ -148,6 +148,36 @@ fn a_portion_for_the_sessions_own_supper_is_chilled_and_heated_again() {
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
 }
 
+#[test]
+fn a_chilled_portion_for_the_sessions_own_supper_is_in_no_pot() {
+    let dish = dish(&format!("serve = \"hot\"\n{KEEPS}"), &["300 g chicken thighs", "30 g sesame seeds"], LONG);
+    let week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-30T14:00\nfinish_by = \"18:00\"\npeople = [\"cook\"]\n\
+                [[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"1 portion recipe:dish\"]\nwithout = { Emil = [\"sesame seeds\"] }\n";
+    let kitchen = supper(&dish).week(week);
+    let guide = kitchen.done(&["prep"]);
+    assert!(guide.split_whitespace().collect::<Vec<_>>().join(" ").contains("Chill it at once"), "{guide}");
+    let day = kitchen.done_on("2026-11-30", &["day"]);
+    assert!(day.contains("Dish, for Emil, without sesame seed, ½ portion, fridge: heat to 74 °C"), "{day}");
+    assert!(day.contains("Dish, 1 portion, straight from the pot"), "{day}");
+}
+
+#[test]
+fn two_portions_of_one_eater_that_lack_different_things_are_two_boxes() {
+    // Monday without sesame, set aside before it; Tuesday without parsley as well.
+    let method = format!("{LONG}\nToss with the parsley.");
+    let dish = dish(KEEPS, &["300 g chicken thighs", "30 g sesame seeds", "20 g parsley"], &method);
+    let supper_on = |day: &str, without: &str| {
+        format!("[[meal]]\nday = \"{day}\"\nat = \"supper\"\neach = [\"1 portion recipe:dish\"]\nwithout = {{ Emil = [{without}] }}\n")
+    };
+    let meals = supper_on("mon", "\"sesame seeds\"") + &supper_on("tue", "\"sesame seeds\", \"parsley\"");
+    let kitchen = supper(&dish).meals(&meals);
+    let told: Vec<Value> = tasks(&kitchen, "aside");
+    assert_eq!(told.len(), 2, "{told:?}");
+    let guide = kitchen.done(&["prep"]);
+    assert!(guide.contains("3 boxes for dish"), "{guide}");
+    assert!(!guide.contains("Of it"), "{guide}");
+}
+
 const MASH: &str = "Boil the potatoes for 20 minutes.\nMash with the sesame seeds.";
 
 /// Monday's mash for both, Emil's without sesame, and Tuesday's for Rosa alone: 1 + ½ + 1 portions.

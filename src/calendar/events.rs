@@ -209,8 +209,9 @@ fn of_meal((at, until): (DateTime, Option<DateTime>), meal: &CardMeal, minutes: 
 fn taken_out(dish: &CardDish, names: Names, units: Units) -> String {
     let much = dish.words(names, units, " of ");
     let then = dish.then.text(names, units).map(|then| format!(": {then}")).unwrap_or_default();
+    let comma = if dish.whose.is_some() { "," } else { "" };
     match dish.place {
-        Some(place) => format!("Take {much} out of the {}{then}", words::place(place)),
+        Some(place) => format!("Take {much}{comma} out of the {}{then}", words::place(place)),
         None => format!("Straight from the pot: {much}{then}"),
     }
 }

@@ -12,7 +12,7 @@ use crate::plan::{MadeAt, Making, Makings, hands_for};
 /// longest counts, with the oven that is heated first. Nobody is told to begin too late.
 pub fn begin_by(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Option<DateTime> {
     let here: Vec<&Making> = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).collect();
-    let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter();
+    let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
     let of = |making: &Making, step| hands_for(step, making.batches.to_f64(), kitchen.rules.pace);
     let hands: i64 = here.iter().flat_map(|making| steps(making).map(|step| of(making, step))).sum();
     let heating = |making: &Making| heatings(kitchen, making).iter().map(|one| one.waited).max();

@@ -284,7 +284,7 @@ pub struct AsideTask {
 impl AsideTask {
     /// Does it fill this box?
     pub fn fills(&self, note: &BoxNote) -> bool {
-        self.chilled.is_some() && self.recipe == note.recipe && note.eater.as_ref() == Some(&self.eater)
+        self.chilled.is_some() && self.recipe == note.recipe && note.eater.as_ref() == Some(&self.eater) && self.without == note.without
     }
 }
 

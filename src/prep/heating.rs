@@ -7,11 +7,11 @@ use crate::plan::{Making, hands_for};
 /// An appliance that is set to a temperature.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Heating {
-    /// The step before which it is set; the first where the steps leave it too little time.
+    /// The step before which it is set: of the meal's own steps the first, where they leave it too little time.
     pub before: usize,
     pub appliance: ApplianceId,
     pub to: Celsius,
-    /// Minutes until it is hot, where the steps before leave less.
+    /// Minutes until it is hot, where the steps before leave less, or would have it stand hot for long: all of them, on the safe side.
     pub waited: i64,
 }
 
@@ -25,20 +25,31 @@ pub(super) fn heatings(kitchen: &Kitchen, making: &Making) -> Vec<Heating> {
         let heated = step.on.iter().filter(|on| kitchen.appliances[**on].heat && kitchen.appliances[**on].warm_up.0 > 0);
         for &appliance in heated {
             let is_known = all.iter().any(|one| one.appliance == appliance);
-            if is_known || steps[..number].iter().any(|earlier| earlier.on.is_empty() && says_to_heat(earlier)) {
+            if is_known || steps[..=number].iter().any(|step| says_to_heat(step, kitchen, appliance)) {
                 continue;
             }
             let minutes = kitchen.appliances[appliance].warm_up.0;
             let leaves_time = |from: &usize| steps[*from..number].iter().map(takes).sum::<i64>() >= minutes;
-            let in_time = (0..number).rev().find(leaves_time);
-            all.push(Heating { before: in_time.unwrap_or(0), appliance, to, waited: if in_time.is_some() { 0 } else { minutes } });
+            let first = steps[..number].iter().rposition(|step| step.ahead.is_some()).map_or(0, |ahead| ahead + 1);
+            let stands_hot = |from: usize| steps[from..number].iter().map(takes).sum::<i64>() > minutes + HOT_FOR_NOTHING;
+            let (before, waited) = match (first..number).rev().find(leaves_time) {
+                Some(from) if stands_hot(from) => (number, minutes),
+                Some(from) => (from, 0),
+                None => (first, minutes),
+            };
+            all.push(Heating { before, appliance, to, waited });
         }
     }
     all
 }
 
-/// "Heat the oven", "Preheat the oven to 200 °C".
-fn says_to_heat(step: &Step) -> bool {
+/// Nobody heats an oven for so many minutes more than it takes to come up, while a dough rests: common practice, no source.
+const HOT_FOR_NOTHING: i64 = 30;
+
+/// "Heat the oven", "Preheat the oven to 200 °C", in the step that uses it or one that uses nothing.
+fn says_to_heat(step: &Step, kitchen: &Kitchen, appliance: ApplianceId) -> bool {
+    let heat_it = format!("heat the {}", kitchen.appliances[appliance].name.to_lowercase());
     let words = step.text.iter().map(|piece| if let Piece::Words(words) = piece { words.to_lowercase() } else { String::new() });
-    words.into_iter().any(|words| ["heat the ", "preheat"].iter().any(|said| words.contains(said)))
+    let mut words = words.into_iter();
+    (step.on.is_empty() || step.on.contains(&appliance)) && words.any(|words| words.contains(&heat_it) || words.contains("preheat"))
 }

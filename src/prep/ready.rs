@@ -1,5 +1,7 @@
 //! What a session sets ready before anything is fetched, and how much of it is each person's work.
 
+use std::collections::BTreeSet;
+
 use itertools::Itertools;
 
 use super::{Boxes, Doing, PersonId, SessionPlan, Stood, Task};
@@ -57,7 +59,7 @@ impl SessionPlan {
     /// What has one place, one date and one eater goes into one box.
     fn apart(&self, recipe: RecipeId) -> usize {
         let mine = self.boxes.iter().filter(|note| note.recipe == recipe && note.boxes.is_none());
-        mine.map(|note| (note.place, note.use_by, &note.eater)).unique().count()
+        mine.map(|note| (note.place, note.use_by, &note.eater, &note.without)).collect::<BTreeSet<_>>().len()
     }
 
     /// The most vessels of an appliance that are full at any time: what has left the heat stays in its pot until the next step takes it up.

@@ -100,7 +100,7 @@ impl AsideTask {
         let without: Vec<String> = self.without.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect();
         format!(
             "Take out {} of {} for {} before the {}. {}{}",
-            show(&self.amount, units),
+            counted(&self.amount, units),
             in_a_sentence(names.recipe(self.recipe)),
             self.eater,
             listed(&without),

@@ -7,7 +7,7 @@
 use jiff::civil::Date;
 
 use super::Errand;
-use super::boxes::{aside_task, counted, errand};
+use super::boxes::{aside_task, chilled_alone, counted, errand};
 use super::cooked::{CardCook, cooked};
 use super::heating::heatings;
 use super::say::{kept_hot, reheated};
@@ -128,11 +128,11 @@ impl CardDish {
 impl CardDish {
     /// "2½ portions of pearl barley", "7 flatbreads"; `of` stands between the amount and the name where it is no number of pieces.
     pub fn words(&self, names: Names, units: Units, of: &str) -> String {
-        let name = in_a_sentence(names.recipe(self.recipe)) + &for_whom(names, self.whose.as_ref());
+        let (name, whose) = (in_a_sentence(names.recipe(self.recipe)), for_whom(names, self.whose.as_ref()));
         match self.amounts.as_slice() {
             // What is made by the piece is named in the plural.
-            [amount @ Quantity::Count(number)] if *number > 1 && name.ends_with('s') => format!("{} {name}", show(amount, units)),
-            _ => format!("{}{of}{name}", self.amount_text(units)),
+            [amount @ Quantity::Count(number)] if *number > 1 && name.ends_with('s') => format!("{} {name}{whose}", show(amount, units)),
+            _ => format!("{}{of}{name}{whose}", self.amount_text(units)),
         }
     }
 }
@@ -235,7 +235,7 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
         short: makings.short.iter().filter(|short| (short.at, &short.label) == (meal.at_time, &meal.label)).cloned().collect(),
         not_known: not_known(guarded.unknown.iter().map(|(_, warning)| warning)),
         choking: guarded.choking.iter().map(choking).collect(),
-        dishes: dishes(&kitchen.recipes, week, makings, index),
+        dishes: dishes(kitchen, week, makings, index),
         text: meal.text.clone(),
         fresh: fresh.collect(),
         cook: cooked(kitchen, meal),
@@ -277,9 +277,10 @@ fn served_spot(served: &[&Ingredient], ware: Ware) -> Spot {
 }
 
 /// Every dish once a place, in the order of the meal's lines; last what goes into a dish made at the meal.
-fn dishes(recipes: &[Recipe], week: &Week, makings: &Makings, meal: usize) -> Vec<CardDish> {
+fn dishes(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Vec<CardDish> {
+    let recipes = &kitchen.recipes;
     let mut dishes: Vec<CardDish> = Vec::new();
-    for (recipe, whose, place, amount) in from_lots(makings, meal).chain(from_sessions(makings, meal)) {
+    for (recipe, whose, place, amount) in from_lots(makings, meal).chain(from_sessions(kitchen, makings, meal)) {
         match dishes.iter_mut().find(|dish| (dish.recipe, dish.place) == (recipe, place) && dish.whose == whose) {
             Some(dish) => add(&mut dish.amounts, amount),
             None => dishes.push(CardDish { whose, ..taken_out(recipes, recipe, place, amount) }),
@@ -339,15 +340,26 @@ fn from_lots(makings: &Makings, meal: usize) -> impl Iterator<Item = TakenOut> {
     })
 }
 
-/// What the week's sessions made, out of the fridge or straight from the pot.
-fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = TakenOut> {
+/// What the week's sessions made, out of the fridge or straight from the pot; what was set aside and chilled by itself is in no pot any more.
+fn from_sessions(kitchen: &Kitchen, makings: &Makings, meal: usize) -> impl Iterator<Item = TakenOut> {
     let sessions = makings.makings.iter().filter(|making| matches!(making.at, MadeAt::Session(_)));
-    let uses = sessions.flat_map(|making| making.uses.iter().map(move |one| (making.recipe, one)));
+    let uses = sessions.flat_map(|making| making.uses.iter().map(move |one| (making, one)));
     let eaten = uses.filter(move |(_, one)| match one.by {
         User::Meal(by) => by == meal,
         User::Making(dish) => makings.makings.get(dish).is_some_and(|dish| dish.at == MadeAt::Meal(meal)),
     });
-    eaten.flat_map(|(recipe, one)| one.by_whom().into_iter().map(move |(whose, amount)| (recipe, whose, one.kept.place(), amount)))
+    let is_chilled = move |making: &Making, whose: &Whose| {
+        let is_it = |of: &usize| making.apart[*of].who == whose.eater && making.apart[*of].without == whose.without;
+        (0..making.apart.len()).find(is_it).is_some_and(|of| chilled_alone(kitchen, making, of))
+    };
+    eaten.flat_map(move |(making, one)| {
+        let told = move |(whose, amount): (Option<Whose>, Quantity)| {
+            let chilled = || whose.as_ref().filter(|whose| is_chilled(making, whose)).map(|_| Place::Fridge);
+            let place = one.kept.place().or_else(chilled);
+            (making.recipe, whose, place, amount)
+        };
+        one.by_whom().into_iter().map(told)
+    })
 }
 
 /// Minutes of a dish that is made at the meal: its steps one after another.

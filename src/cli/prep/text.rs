@@ -5,8 +5,8 @@ use jiff::civil::DateTime;
 use super::super::wrap::{table, wrap};
 use super::chart::chart;
 use crate::PastSession;
-use crate::kitchen::much::{lacking, made as made_of};
 use crate::kitchen::Names;
+use crate::kitchen::much::{lacking, made as made_of};
 use crate::measure::{Units, show};
 use crate::prep::{Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
@@ -88,7 +88,8 @@ impl Writer<'_> {
         }
         out.push_str(&wrap(&format!("{mark:>3}  "), &head, width));
         out.push_str(&wrap(&indent, &task.text(names, units), width));
-        for (eater, much) in session.fillings(task).iter().flat_map(Filling::own) {
+        // A portion that is boxed by itself says so in its own words.
+        for (eater, much) in session.fillings(task).iter().filter(|_| task.is_box()).flat_map(Filling::own) {
             out.push_str(&wrap("     - ", &format!("Of it {} in a box of {eater}’s own", show(much, units)), width));
         }
         if task.out_minutes > 0 {
