@@ -141,3 +141,21 @@ fn booked_meals_stay_booked_where_supper_is_at_another_hour_by_now() {
     assert_eq!((&list["short"], draws(&list, "mash").len()), (&json!([]), 1));
     assert_eq!(list["warnings"], json!([]));
 }
+
+#[test]
+fn a_booked_meal_that_is_renamed_takes_nothing_of_an_unprinted_trip_back() {
+    // 150 g at home; Monday's 100 g are booked, Wednesday's 100 g want 50 g more, which Saturday's trip is taken to have bought.
+    let meals = supper("2026-11-30", "\"100 g bluegrain\"").replace("each =", "name = \"Plates\"\neach =")
+        + &supper("2026-12-02", "\"100 g bluegrain\"");
+    let lot = "[[lot]]\nfood = \"bluegrain\"\namount = \"150 g\"\nplace = \"cupboard\"\n";
+    let kitchen = at_home(lot, &week("2026-11-28", "2026-11-29", &meals));
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
+    let bought = |kitchen: &Kitchen| {
+        let list = list_on(kitchen, "2026-12-01", &[]);
+        (list["trips"].as_array().map(Vec::len), list["trips"][0]["cost"].clone())
+    };
+    assert_eq!(bought(&kitchen), (Some(1), json!("1.00")));
+    let renamed = kitchen.text("weeks/week.toml").replace("Plates", "Cold plates");
+    std::fs::write(kitchen.path().join("weeks/week.toml"), renamed).expect("a week");
+    assert_eq!(bought(&kitchen), (Some(1), json!("1.00")));
+}

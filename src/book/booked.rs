@@ -6,7 +6,7 @@ use jiff::civil::{Date, DateTime};
 
 use super::booking::InWeek;
 use super::chain::Book;
-use super::keys::{LINE, MEAL, SESSION, count_key, line_key, meal_key, own_trip, session_key, trip_key};
+use super::keys::{LINE, MEAL, SESSION, count_key, food_of_line, is_of_trip, line_key, meal_key, own_trip, session_key, trip_key};
 use super::lately::LastBookings;
 use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
@@ -20,10 +20,8 @@ use crate::measure::Money;
 #[derive(Debug, Clone, Default)]
 pub struct Booked {
     covers: BTreeSet<String>,
-    /// Sessions that are done because a booked one was moved there.
-    moved: BTreeSet<DateTime>,
-    /// The keys of meals that are done because a booked one is called so now, or is eaten then.
-    renamed: BTreeSet<String>,
+    /// By the key that the book has, what is done because of it under another: a session that was moved, a meal that is called otherwise.
+    followed: BTreeMap<String, String>,
     /// The weeks of booked sessions as they stood when they were booked, by the sessions' keys.
     in_weeks: BTreeMap<String, InWeek>,
     /// The lots that the book adds up to.
@@ -45,8 +43,7 @@ impl Booked {
             lots,
             purchases,
             fares,
-            moved: BTreeSet::new(),
-            renamed: BTreeSet::new(),
+            followed: BTreeMap::new(),
             in_weeks: by_session(in_weeks),
             lately: LastBookings::of(&book.bookings),
         }
@@ -61,8 +58,7 @@ impl Booked {
             lots: ledger.lots(),
             purchases,
             fares,
-            moved: BTreeSet::new(),
-            renamed: BTreeSet::new(),
+            followed: BTreeMap::new(),
             in_weeks: by_session(ledger.in_weeks()),
             lately: ledger.lately().clone(),
         }
@@ -73,15 +69,15 @@ impl Booked {
         self.covers.contains(&trip_key(on, nth))
     }
 
-    /// Was this lot put on the shelf by a booking, which told a day to come?
+    /// Did a booking put this lot on the shelf with these dates, and not a person by hand?
     pub fn has_put(&self, lot: &LotRecord) -> bool {
         self.lately.have_put(lot)
     }
 
-    /// What the book has of a trip that is booked, be it line by line: the lots that it brought.
-    pub fn brought(&self, on: Date, nth: usize) -> Vec<&LotRecord> {
-        let (whole, of_lines) = (trip_key(on, nth), line_key((on, nth), "", 0));
-        self.lately.brought(|key| key == whole || key.starts_with(&of_lines))
+    /// What the book has of a trip that is booked, be it line by line: the lots that it brought, and what the way to the shops cost.
+    pub fn brought(&self, on: Date, nth: usize) -> (Vec<&LotRecord>, Money) {
+        let (lots, fares) = self.lately.brought(|key| is_of_trip(key, (on, nth)));
+        (lots, Money(fares))
     }
 
     /// Is this line of an open trip booked, or said to be not got? `nth` counts the lines of one food from 0.
@@ -92,15 +88,14 @@ impl Booked {
     /// The foods of which a line of that trip is booked, or said to be not got.
     pub fn settled_foods(&self, on: Date, nth: usize) -> impl Iterator<Item = &str> {
         let start = line_key((on, nth), "", 0);
-        let of_trip = self.covers.range(start.clone()..).map_while(move |key| key.strip_prefix(&start));
-        // Neither lines of another trip of that day, nor a second line of the same food.
-        of_trip.filter(|rest| !rest.starts_with('#') && !rest.starts_with("of its own") && !rest.contains(" #"))
+        let of_day = self.covers.range(start.clone()..).take_while(move |key| key.starts_with(&start));
+        // Not a second line of the same food.
+        of_day.filter_map(move |key| food_of_line(key, (on, nth))).filter(|food| !food.contains(" #"))
     }
 
     /// The shops to which the way was paid already, where some lines of that trip are booked.
     pub fn fares_paid(&self, on: Date, nth: usize) -> BTreeSet<&str> {
-        let start = line_key((on, nth), "", 0);
-        let of_trip = self.fares.iter().filter(|(covers, _)| covers.iter().any(|key| key.starts_with(&start)));
+        let of_trip = self.fares.iter().filter(|(covers, _)| covers.iter().any(|key| food_of_line(key, (on, nth)).is_some()));
         of_trip.flat_map(|(_, shops)| shops.iter().map(String::as_str)).collect()
     }
 
@@ -116,7 +111,7 @@ impl Booked {
     }
 
     pub fn has_session(&self, start: DateTime) -> bool {
-        self.covers.contains(&session_key(start)) || self.moved.contains(&start)
+        self.has_key(&session_key(start))
     }
 
     /// The sessions that are booked, by the starts they were booked with.
@@ -138,17 +133,22 @@ impl Booked {
         })
     }
 
-    pub(super) fn is_called_now(&mut self, key: String) {
-        self.renamed.insert(key);
+    /// What the book has under `booked` is done under `now`.
+    pub(super) fn follow(&mut self, booked: String, now: String) {
+        self.followed.insert(booked, now);
     }
 
-    pub(super) fn move_to(&mut self, start: DateTime) {
-        self.moved.insert(start);
+    fn has_key(&self, key: &str) -> bool {
+        self.covers.contains(key) || self.followed.values().any(|now| now == key)
+    }
+
+    /// The key that something has by now which the book has under this one.
+    pub fn key_now<'k>(&'k self, booked: &'k str) -> &'k str {
+        self.followed.get(booked).map_or(booked, String::as_str)
     }
 
     pub fn has_meal(&self, meal: &Meal) -> bool {
-        let key = meal_key(meal);
-        self.covers.contains(&key) || self.renamed.contains(&key)
+        self.has_key(&meal_key(meal))
     }
 
     /// What was paid for what was bought from one day to another.

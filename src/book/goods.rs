@@ -85,10 +85,10 @@ fn from_line(rules: &Rules, line: &Buy) -> Option<Goods> {
     amounts.iter().all(legible).then_some(Goods { food, amounts, opened, cost, paid: false, until: None, from, packs, also: None, nth: 0 })
 }
 
-/// As a list and its print both have it: nobody weighs a fraction of a gram.
+/// As a list and its print both have it, the next thousandth above: nobody weighs a finer one.
 fn to_a_thousandth(need: &Quantity) -> Quantity {
     match need.dimension() {
-        Dimension::Mass | Dimension::Volume => Quantity::of(&need.dimension(), (need.exact() * 1000).round() / 1000),
+        Dimension::Mass | Dimension::Volume => Quantity::of(&need.dimension(), (need.exact() * 1000).ceil() / 1000),
         _ => need.clone(),
     }
 }

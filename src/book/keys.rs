@@ -30,6 +30,17 @@ pub fn line_key((on, trip): (Date, usize), food: &str, nth: usize) -> String {
     format!("{LINE}{on}{} {food}{}", number(trip), number(nth))
 }
 
+/// What of a key names the food, where it is of a line of that trip; `None` of another trip, be it of the same day.
+pub(super) fn food_of_line(key: &str, trip: (Date, usize)) -> Option<&str> {
+    let rest = key.strip_prefix(&line_key(trip, "", 0))?;
+    (!rest.starts_with('#') && !rest.starts_with(&OWN[1..])).then_some(rest)
+}
+
+/// Is a key of that trip, whole or one line of it?
+pub fn is_of_trip(key: &str, trip: (Date, usize)) -> bool {
+    key == trip_key(trip.0, trip.1) || food_of_line(key, trip).is_some()
+}
+
 fn number(nth: usize) -> String {
     match nth.checked_sub(Trip::OWN) {
         Some(nth) => format!("{OWN}{}", number(nth)),

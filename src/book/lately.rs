@@ -28,6 +28,29 @@ pub(super) struct Lately {
     /// The trips, sessions and meals that are booked with it.
     pub covers: Vec<String>,
     pub changes: Vec<(Option<LotRecord>, Option<LotRecord>)>,
+    /// What it cost to get to the shops, in minor units of money.
+    pub fares: i64,
+}
+
+/// Of what is given in order of time, each with its day, the last.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Window(VecDeque<(Date, Vec<u8>)>);
+
+impl Window {
+    pub fn push(&mut self, on: Date, line: &[u8]) {
+        drop_old(&mut self.0, on, |(day, _)| *day);
+        self.0.push_back((on, line.to_vec()));
+    }
+
+    pub fn lines(&self) -> impl Iterator<Item = &[u8]> {
+        self.0.iter().map(|(_, line)| line.as_slice())
+    }
+}
+
+fn drop_old<T>(all: &mut VecDeque<T>, on: Date, day: impl Fn(&T) -> Date) {
+    while all.len() >= BOOKINGS || all.front().is_some_and(|one| (on - day(one)).get_days() > DAYS) {
+        all.pop_front();
+    }
 }
 
 /// The last bookings, the latest last.
@@ -42,10 +65,7 @@ impl LastBookings {
     }
 
     pub fn push(&mut self, booking: Lately) {
-        let is_old = |other: &Lately| (booking.on - other.on).get_days() > DAYS;
-        while self.0.len() >= BOOKINGS || self.0.front().is_some_and(is_old) {
-            self.0.pop_front();
-        }
+        drop_old(&mut self.0, booking.on, |other| other.on);
         self.0.push_back(booking);
     }
 
@@ -55,10 +75,11 @@ impl LastBookings {
         booked.flat_map(|booking| &booking.changes).any(|(_, to)| to.as_ref().is_some_and(|to| to.same_but_amount(lot)))
     }
 
-    /// The lots that bookings of something by its key put on the shelf, of those that stand.
-    pub fn brought(&self, is_it: impl Fn(&str) -> bool) -> Vec<&LotRecord> {
+    /// The lots that bookings of something by its key put on the shelf, of those that stand, and what the way to the shops cost, in minor
+    /// units of money.
+    pub fn brought(&self, is_it: impl Fn(&str) -> bool) -> (Vec<&LotRecord>, i64) {
         let mut gone: BTreeSet<u64> = BTreeSet::new();
-        let mut brought = Vec::new();
+        let (mut brought, mut fares) = (Vec::new(), 0);
         for booking in self.0.iter().rev() {
             if gone.contains(&booking.number) {
                 continue;
@@ -67,9 +88,10 @@ impl LastBookings {
             if booking.covers.iter().any(|key| is_it(key)) {
                 let lots = booking.changes.iter().filter(|(from, _)| from.is_none()).filter_map(|(_, to)| to.as_ref());
                 brought.splice(0..0, lots);
+                fares += booking.fares;
             }
         }
-        brought
+        (brought, fares)
     }
 
     /// The kitchen's lots without what was booked after a day, but for bookings of something that `is_kept`. What lay there when the book
@@ -98,7 +120,7 @@ impl Lately {
     pub fn of(booking: &Booking) -> Lately {
         let Booking { number, on, verb, takes_back, .. } = *booking;
         let changes = booking.changes.iter().map(|change| (change.from.clone(), change.to.clone())).collect();
-        Lately { number, on, verb, takes_back, covers: booking.covers.clone(), changes }
+        Lately { number, on, verb, takes_back, covers: booking.covers.clone(), changes, fares: booking.fares.values().sum() }
     }
 }
 

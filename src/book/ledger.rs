@@ -12,7 +12,7 @@ use super::bag::{AsWritten, Sum};
 use super::booking::{Booking, Change, InWeek, Verb};
 use super::chain::{Broken, Marks, is_cut_short, not_as_booked, not_following, sealed, unreadable};
 use super::keys::LINE;
-use super::lately::{LastBookings, Lately};
+use super::lately::{LastBookings, Lately, Window};
 use super::purchases::{Purchase, purchase, purchase_of};
 use super::record::LotRecord;
 use super::sum::reversed;
@@ -112,7 +112,7 @@ impl Line<'_> {
         let Line { number, on, verb, takes_back, .. } = *self;
         let change = |change: &Move| Ok((lot(change.from)?, lot(change.to)?));
         let changes = self.changes.iter().map(change).collect::<serde_json::Result<_>>()?;
-        Ok(Lately { number, on, verb, takes_back, covers: self.covers.clone(), changes })
+        Ok(Lately { number, on, verb, takes_back, covers: self.covers.clone(), changes, fares: self.fares.values().sum() })
     }
 
     /// What it bought, where it did.
@@ -157,7 +157,7 @@ impl Ledger {
 
     fn read_for(mut book: impl BufRead, mut keep: Option<Keep>) -> Result<Ledger, NotRead> {
         let (mut ledger, mut shelf) = (Ledger::default(), AsWritten::default());
-        let (mut line, mut last) = (Vec::new(), Vec::new());
+        let (mut line, mut last, mut lately) = (Vec::new(), Vec::new(), Window::default());
         loop {
             line.clear();
             if book.read_until(b'\n', &mut line).map_err(NotRead::Machine)? == 0 {
@@ -190,9 +190,13 @@ impl Ledger {
             }
             read.changes.iter().for_each(|change| shelf.change(change.from, change.to, number));
             let purchase = read.purchase().map_err(|error| broken(&error))?;
-            ledger.lately.push(read.lately().map_err(|error| broken(&error))?);
+            lately.push(read.on, plain);
             ledger.enter(number, read.takes_back, Standing::of(read.covers, read.in_week, purchase, read.fares));
             std::mem::swap(&mut line, &mut last);
+        }
+        for plain in lately.lines() {
+            let told = serde_json::from_slice(plain).and_then(|read: Line| read.lately());
+            ledger.lately.push(told.map_err(|error| NotRead::Broken(unreadable(ledger.bookings as usize, &error)))?);
         }
         ledger.shelf = shelf.read().map_err(NotRead::Broken)?;
         if ledger.bookings > 0 {

@@ -53,7 +53,7 @@ pub use keeping::{
     Keeping, NotBooked, Note, beside_the_book, cut_short_behind_pantry, cut_within_its_first_line, lost_booking, mend_if_cut_short,
     read_entries, read_ledger,
 };
-pub use keys::{count_key, line_key, meal_key, session_key, trip_key};
+pub use keys::{count_key, is_of_trip, line_key, meal_key, session_key, trip_key};
 pub use ledger::{Entry, Ledger, Whole};
 pub use moved::at_their_new_starts;
 pub use next::{

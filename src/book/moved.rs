@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use jiff::civil::DateTime;
 
 use super::booked::Booked;
-use super::keys::meal_key;
+use super::keys::{meal_key, session_key};
 use crate::kitchen::{Meal, Warning, Week};
 use crate::prep::Turnover;
 use crate::words::day_clock;
@@ -30,7 +30,7 @@ impl Booked {
                  into {file} again, as a session of its own."
             );
             let at = Some(session.at.clone());
-            self.move_to(session.start);
+            self.follow(session_key(booked), session_key(session.start));
             warnings.push(Warning::Note { at, text });
         }
         warnings
@@ -41,21 +41,20 @@ impl Booked {
     pub fn follow_renamed(&mut self, weeks: &[(String, Week)]) -> Vec<Warning> {
         let all: Vec<&Meal> = weeks.iter().flat_map(|(_, week)| &week.meals).collect();
         let keys: BTreeSet<String> = all.iter().map(|meal| meal_key(meal)).collect();
-        let gone: Vec<(DateTime, String)> =
-            self.meals().filter(|(key, ..)| !keys.contains(*key)).map(|(_, at, name)| (at, name.to_owned())).collect();
+        let gone = self.meals().filter(|(key, ..)| !keys.contains(*key));
+        let gone: Vec<(String, DateTime, String)> = gone.map(|(key, at, name)| (key.to_owned(), at, name.to_owned())).collect();
         let mut warnings = Vec::new();
-        for (at, name) in gone {
+        for (key, at, name) in gone {
             let of_day = || all.iter().filter(|meal| meal.at_time.date() == at.date() && !self.has_meal(meal));
             let Some(meal) = of_day().find(|meal| meal.at_time == at).or_else(|| of_day().find(|meal| is_called(meal, &name))) else {
                 continue;
             };
             if !is_called(meal, &name) {
                 let (then, now) = (day_clock(at), meal.name.as_deref().unwrap_or(&meal.label));
-                let text = format!("{name}, {then}, is booked and stands in no week any more: {now} of that day is done with it.");
+                let text = format!("{name}, {then}, is booked. The file has {now} there now, and that counts as eaten.");
                 warnings.push(Warning::Note { at: Some(meal.at.clone()), text });
             }
-            let key = meal_key(meal);
-            self.is_called_now(key);
+            self.follow(key, meal_key(meal));
         }
         warnings
     }

@@ -9,14 +9,14 @@ use crate::shelf::worth;
 
 /// What it brought and what was paid for it, from nobody knows where; `None` where the book does not say it any more.
 pub(super) fn as_booked(kitchen: &Kitchen, trip: &Trip, booked: &Booked, state: State) -> Option<TripList> {
-    let lots: Vec<&LotRecord> = booked.brought(trip.on, trip.nth);
+    let (lots, fares): (Vec<&LotRecord>, Money) = booked.brought(trip.on, trip.nth);
     let lines: Vec<Buy> = lots.into_iter().filter_map(|record| bought(&as_lot(kitchen, record)?, record.rate_paid())).collect();
     if lines.is_empty() {
         return None;
     }
     let paid = lines.iter().filter_map(|line| line.cost).sum::<Money>();
     let buys = TripBuys { on: trip.on, nth: trip.nth, shops: Vec::new(), lines, unknown: Vec::new() };
-    Some(TripList { cost: paid, ..TripList::told(kitchen, &buys, state) })
+    Some(TripList { cost: paid + fares, ..TripList::told(kitchen, &buys, state) })
 }
 
 /// `rate` is what was paid for one base unit, in minor units of money.

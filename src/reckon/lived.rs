@@ -14,7 +14,7 @@ use jiff::civil::{Date, DateTime, Time};
 use super::brought::as_booked;
 use super::{Stages, stages};
 use crate::book::{
-    Bench, Booked, Goods, goods_of, issue_meal, issue_session, line_key, meal_key, open_lines, put_all, records, session_key, trip_key,
+    Bench, Booked, Goods, goods_of, is_of_trip, issue_meal, issue_session, meal_key, open_lines, put_all, records, session_key,
 };
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Meal, Trip, Warning, Week, WeekPrice};
@@ -89,12 +89,11 @@ impl<'w, 'p> Lived<'w, 'p> {
     /// Does the book name something of this week so?
     fn is_keyed(&self, key: &str) -> bool {
         let Week { trips, sessions, meals, .. } = &*self.week;
-        let of_trip = |trip: &Trip| key == trip_key(trip.on, trip.nth) || key.starts_with(&line_key((trip.on, trip.nth), "", 0));
-        let is_own = |trip: &Trip| key == trip_key(trip.on, trip.nth);
-        trips.iter().any(of_trip)
+        let key = self.booked.key_now(key);
+        let of_trip = |trip: &Trip| is_of_trip(key, (trip.on, trip.nth));
+        trips.iter().chain(&self.own_trips_done()).any(of_trip)
             || sessions.iter().any(|session| key == session_key(session.start))
             || meals.iter().any(|meal| key == meal_key(meal))
-            || self.own_trips_done().iter().any(is_own)
     }
 
     fn printed_trip(&self, trip: &Trip) -> Option<&'p TripBuys> {
