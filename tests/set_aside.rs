@@ -271,6 +271,10 @@ fn a_lot_that_is_nobodys_alone_lacks_nothing_and_a_food_is_nobodys_alone() {
         &mash_for_two_days().pantry(&lot("recipe = \"dish\"\nwithout = [\"sesame seeds\"]")),
         &["without needs whose it is", "eater ="],
     );
+    refused(
+        &mash_for_two_days().pantry(&lot("recipe = \"dish\"\neater = \"Emil\"")),
+        &["what is one eater's alone lacks something", "or take eater out"],
+    );
     let food = "[[lot]]\nfood = \"potatoes\"\namount = \"1 kg\"\nplace = \"fridge\"\neater = \"Emil\"\n";
     refused(&mash_for_two_days().pantry(food), &["a food is nobody's alone"]);
 }

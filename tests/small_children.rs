@@ -164,6 +164,10 @@ fn an_egg_is_firm_only_where_the_heat_comes_after_it_and_lasts() {
     let eggs = "\"3 eggs\", \"200 g dark chocolate\"";
     let mousse = "Melt the chocolate for 5 minutes. Whisk the eggs and fold in. Chill for 2 hours.";
     cautioned(&dish(UNDER_ONE, eggs, mousse), "cook egg until firm", &["CDC"]);
+    for cold in ["chill until set.", "set aside.", "fold into cooked cream, and chill for 2 hours."] {
+        let mousse = format!("Melt the chocolate for 5 minutes, then whisk in the eggs and {cold}");
+        cautioned(&dish(UNDER_ONE, eggs, &mousse), "cook egg until firm", &["CDC"]);
+    }
     for soft in ["Boil the eggs for 4 minutes.", "Poach the eggs for 3 minutes, until the yolk is still runny."] {
         cautioned(&dish(UNDER_ONE, "\"3 eggs\"", soft), "cook egg until firm", &["CDC"]);
     }

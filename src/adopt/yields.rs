@@ -69,6 +69,15 @@ pub fn makes(said: &str) -> Option<String> {
         let at = (at + 1..parts.len()).find(|at| !beside(at))?;
         number_at(at).filter(|number| !is_measure(number, word_at(at + 1)))
     };
+    // "For 2 adults and 2 children".
+    let with_children = |at: &usize| is_adult(word_at(at + 1)) && is_child(word_at(at + 4)) && word_at(at + 2) == "and";
+    let both = |at: usize| number_at(at).zip(number_at(at + 3));
+    if let Some((adults, children)) = (0..parts.len()).find(with_children).and_then(both)
+        && let Some(all) =
+            adults.parse::<u32>().ok().zip(children.parse().ok()).and_then(|(adults, more): (u32, u32)| adults.checked_add(more))
+    {
+        return counted(&all.to_string(), "portion");
+    }
     if let Some(number) = (0..parts.len()).filter(|at| SERVES.contains(&word_at(*at))).find_map(served) {
         return counted(number, "portion");
     }
@@ -82,11 +91,6 @@ pub fn makes(said: &str) -> Option<String> {
         return (!numbers.is_empty()).then(|| "1 piece".to_owned());
     };
     let number = number_at(at)?;
-    // "For 2 adults and 2 children".
-    let with_children = |at: usize| is_adult(word_at(at + 1)) && is_child(word_at(at + 4)) && word_at(at + 2) == "and";
-    if let Some(children) = number_at(at + 3).filter(|_| with_children(at)) {
-        return counted(&(number.parse::<u32>().ok()? + children.parse::<u32>().ok()?).to_string(), "portion");
-    }
     let next = past_a_size(&parts, after_the_range(&parts, at));
     let word = word_at(next);
     if is_measure(number, word) {
@@ -102,7 +106,7 @@ pub fn makes(said: &str) -> Option<String> {
 }
 
 fn is_adult(word: &str) -> bool {
-    ["adult", "adults", "grown"].contains(&word)
+    ["adult", "adults"].contains(&word)
 }
 
 fn is_child(word: &str) -> bool {
@@ -283,6 +287,7 @@ mod tests {
             ("for 2 people", "2 portions"),
             ("6 to 8 people", "6 portions"),
             ("for 2 adults and 2 children", "4 portions"),
+            ("Serves 2 adults and 2 children", "4 portions"),
             ("4 as a main", "4 portions"),
             ("4 Portionen", "4 portions"),
             ("Für 4 Personen", "4 portions"),

@@ -71,13 +71,14 @@ fn shown(quantity: &Quantity, units: Units, round: Round) -> String {
     }
 }
 
-/// Things that nobody parts in quarters, but in rounds. Singular.
+/// Things that nobody parts in eighths; of more than one nobody takes quarters either. Singular.
 const LOOSE: [&str; 9] = ["sprig", "leaf", "pinch", "handful", "stalk", "dash", "knob", "clove", "sheet"];
 
 /// Sprigs, bunches, tins in a cook's fractions: "⅔ bunch", "1½ sprigs". What is rounded down stays as fine as it was.
 fn in_words(n: f64, unit: Unit, round: Round) -> String {
     let parts = match round {
         Round::Down => return named(n, unit.singular(), unit.plural(), round),
+        Round::Nearest if n < 0.1875 && !LOOSE.contains(&unit.singular()) => EIGHTHS_AND_THIRDS,
         Round::Nearest if n < 0.9 => QUARTERS_AND_THIRDS,
         Round::Nearest if n < 3.0 && !LOOSE.contains(&unit.singular()) => QUARTERS,
         Round::Nearest if n < 3.0 => HALVES_AND_THIRDS,

@@ -405,6 +405,7 @@ proptest! {
 fn sprigs_and_bunches_are_shown_in_a_cooks_fractions() {
     let shown = |n: f64, word: &'static str| show(&Quantity::words(n, word), Units::Metric);
     for (n, word, meant) in [
+        (0.125, "bunch", "⅛ bunch"),
         (0.625, "bunch", "⅔ bunch"),
         (0.375, "bunch", "⅓ bunch"),
         (1.2, "bunch", "1¼ bunches"),

@@ -162,32 +162,34 @@ pub fn avoided_at_meals(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
     warnings
 }
 
-/// A warning where `contains` meets what the household avoids.
-pub fn avoided(household: &Household, contains: &Contains, what: &str, at: &crate::kitchen::Spot) -> Option<Warning> {
+/// Warnings where `contains` meets what the household avoids: what it has, what it may hold, and what nobody knows of it.
+pub fn avoided(household: &Household, contains: &Contains, what: &str, at: &crate::kitchen::Spot) -> Vec<Warning> {
     let avoid = &household.avoid;
     let allergens = avoid.iter().filter(|one| contains.allergens.contains(one)).map(|one| one.name().to_owned());
     let met: Vec<String> = allergens.chain(contains.avoided.iter().cloned()).collect();
     let doubtful = contains.unknown.iter().map(String::as_str).collect::<Vec<_>>().join(", ");
-    if !met.is_empty() {
-        return Some(Warning::Avoided { at: at.clone(), food: what.to_owned(), allergens: met, unknown: None });
+    let mut warnings = Vec::new();
+    let may_hold: Vec<&(String, String)> = contains.may_hold.iter().filter(|(word, _)| !met.contains(word)).collect();
+    let has_met = !met.is_empty();
+    if has_met {
+        warnings.push(Warning::Avoided { at: at.clone(), food: what.to_owned(), allergens: met, unknown: None });
     }
-    if !contains.may_hold.is_empty() {
-        let words = contains.may_hold.iter().map(|(word, _)| word).unique().join(", ");
-        let foods = contains.may_hold.iter().map(|(_, food)| food).unique().join(", ");
+    if !may_hold.is_empty() {
+        let words = may_hold.iter().map(|(word, _)| word).unique().join(", ");
+        let foods = may_hold.iter().map(|(_, food)| food).unique().join(", ");
         let text = if what == foods {
             format!("{what} may contain {words}, which this household avoids: read the packet.")
         } else {
             format!("{what} may contain {words}, which this household avoids: read the packet of {foods}.")
         };
-        return Some(Warning::Note { at: Some(at.clone()), text });
+        warnings.push(Warning::Note { at: Some(at.clone()), text });
     }
-    let allergens = avoid.iter().map(|one| one.name().to_owned()).collect::<Vec<_>>();
-    (!avoid.is_empty() && !doubtful.is_empty()).then(|| Warning::Avoided {
-        at: at.clone(),
-        food: what.to_owned(),
-        allergens,
-        unknown: Some(doubtful),
-    })
+    let open = avoid.iter().filter(|one| !contains.allergens.contains(one)).map(|one| one.name().to_owned()).collect::<Vec<_>>();
+    // What is known to be in it is enough to leave it, or to exchange it.
+    if !open.is_empty() && !doubtful.is_empty() && !has_met {
+        warnings.push(Warning::Avoided { at: at.clone(), food: what.to_owned(), allergens: open, unknown: Some(doubtful) });
+    }
+    warnings
 }
 
 #[cfg(test)]

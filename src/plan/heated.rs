@@ -38,8 +38,9 @@ fn heats(appliances: &[Appliance], step: &Step) -> bool {
     step.on.iter().any(hot) || step.temperature.is_some() || step.inside.is_some()
 }
 
-/// What is done with heat, as a sentence says it. Common practice, no source.
-const HEATING: [&str; 24] = [
+/// What is done with heat, as a sentence says it; not what also is a thing, a colour or no heat at all: toast, brown, set. Common
+/// practice, no source.
+const HEATING: [&str; 20] = [
     "boil",
     "poach",
     "simmer",
@@ -49,19 +50,15 @@ const HEATING: [&str; 24] = [
     "bake",
     "roast",
     "grill",
-    "toast",
     "steam",
     "cook",
     "heat",
-    "warm",
     "melt",
     "braise",
     "stew",
     "griddle",
     "microwave",
-    "brown",
     "thicken",
-    "set",
     "reduce",
     "blanch",
 ];
@@ -93,7 +90,9 @@ fn from_its_sentence(step: &Step, is_it: impl Fn(&Piece) -> bool) -> Option<Stri
 /// Does the heat of a step come once the food is in? What a step does not say in words it does to all that it names.
 fn after_it_went_in(step: &Step, from_it_on: &str) -> bool {
     let names_heat = |text: &str| {
-        text.contains('°') || text.split(|c: char| !c.is_alphabetic()).any(|word| HEATING.iter().any(|verb| is_form_of(word, verb)))
+        // "Cooked cream", "toasted nuts": done before.
+        let mut words = text.split(|c: char| !c.is_alphabetic()).filter(|word| !word.ends_with("ed"));
+        text.contains('°') || words.any(|word| HEATING.iter().any(|verb| is_form_of(word, verb)))
     };
     let whole: String =
         step.text.iter().filter_map(|piece| if let Piece::Words(words) = piece { Some(words.to_lowercase()) } else { None }).collect();
@@ -103,7 +102,8 @@ fn after_it_went_in(step: &Step, from_it_on: &str) -> bool {
 /// "fries", "frying" and "fried" of "fry".
 fn is_form_of(word: &str, verb: &str) -> bool {
     let stem = verb.trim_end_matches(['e', 'y']);
-    let ending = |rest: &str| ["", "e", "y", "s", "es", "ed", "ing", "ies", "ied", "ying", "ting"].contains(&rest);
+    let of_y = |rest: &str| verb.ends_with('y') && ["y", "ies", "ied", "ying"].contains(&rest);
+    let ending = |rest: &str| ["", "e", "s", "es", "ed", "ing", "ting"].contains(&rest) || of_y(rest);
     word.strip_prefix(stem).is_some_and(ending)
 }
 

@@ -515,5 +515,5 @@ fn avoided_on_list(kitchen: &Kitchen, demanded: &Demanded, needs: &Needs) -> Vec
         let at = demand.map(|demand| &demand.at).or(staple.map(|staple| &staple.at)).cloned().unwrap_or_else(Spot::default);
         plan::avoided(&kitchen.household, &plan::food_contains(&kitchen.foods, &kitchen.household, need.food), name, &at)
     };
-    needs.needs.iter().filter_map(warn).collect()
+    needs.needs.iter().flat_map(warn).collect()
 }

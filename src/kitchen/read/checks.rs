@@ -20,11 +20,14 @@ fn check_ovens(kitchen: &Kitchen, found: &Findings) {
         let mut steps = kitchen.recipes.iter().flat_map(|recipe| &recipe.steps);
         let asked = steps.any(|step| step.temperature.is_some() && step.on.contains(&ApplianceId(index)));
         if asked {
-            let text = format!(
-                "recipes give \"{}\" degrees, and loads of different degrees may stand in it at once. Add heat = true: then they share one \
-                 temperature.",
-                oven.name
-            );
+            let text = match oven.room {
+                1 => format!("recipes give \"{}\" degrees, and the guide does not say when to set them. Add heat = true.", oven.name),
+                _ => format!(
+                    "recipes give \"{}\" degrees, and loads of different degrees may stand in it at once. Add heat = true: then they share \
+                     one temperature.",
+                    oven.name
+                ),
+            };
             found.note(oven.at.clone(), text);
         }
     }

@@ -44,7 +44,9 @@ fn read_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Lot> {
 pub(super) fn read_whose(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Whose> {
     let eater = table.optional("eater", shapes::text);
     let words = table.texts("without").unwrap_or_default();
-    let without = words.iter().filter_map(|(word, at)| ware(word, at, speech)).collect();
+    let mut without: Vec<Ware> = words.iter().filter_map(|(word, at)| ware(word, at, speech)).collect();
+    without.sort();
+    without.dedup();
     if table.has("food") {
         let remedy = "Take it out: only of what was cooked is a portion set aside for one eater.";
         for key in ["eater", "without"].into_iter().filter(|key| table.has(key)) {
@@ -52,6 +54,12 @@ pub(super) fn read_whose(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<W
         }
     } else if table.has("without") && !table.has("eater") {
         table.mistake("without", "without needs whose it is", "Add eater = \"Emil\": a portion without something is one eater's.");
+    } else if table.has("eater") && !table.has("without") {
+        table.mistake(
+            "eater",
+            "what is one eater's alone lacks something",
+            "Add without = [\"tahini\"], or take eater out: it serves everybody.",
+        );
     }
     Some(Whose { eater: eater?, without })
 }
