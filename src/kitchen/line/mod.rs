@@ -180,7 +180,7 @@ fn bullet(text: &str) -> usize {
     // "1. 2 eggs" is the first of a list; "2.5 kg" is none.
     let digits = text.len() - text.trim_start_matches(|letter: char| letter.is_ascii_digit()).len();
     let numbered = text[digits..].strip_prefix(". ").or_else(|| text[digits..].strip_prefix(") "));
-    let counts = |rest: &str| rest.starts_with(|letter: char| letter.is_ascii_digit() || "½¼¾⅓⅔".contains(letter));
+    let counts = |rest: &str| rest.starts_with(char::is_numeric);
     if (1..=2).contains(&digits) && numbered.is_some_and(counts) { digits + 2 } else { 0 }
 }
 

@@ -30,7 +30,8 @@ impl Line {
         let is_raw = foods.find_known(&key_of(food)).and_then(|id| foods[id].kind).is_some_and(FoodKind::is_raw_flesh);
         let smoked = |text: &String| {
             let w = Words::of(text);
-            (0..w.len()).any(|at| w.is(at, "smoked") && !w.is(at + 1, "paprika"))
+            // "Rubbed with smoked salt", "smoked bacon, if liked": another food is.
+            (0..w.len()).any(|at| w.is(at, "smoked") && w.food(at + 1, foods).is_none_or(|(other, _)| foods[other].name == *food))
         };
         if is_raw && !food.contains("smoked") && said.iter().copied().chain(form).any(smoked) {
             told.push(format!("smoked {food} is not known, and {food} is raw; describe it in foods.toml, or write another name"));

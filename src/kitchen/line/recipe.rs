@@ -56,11 +56,14 @@ impl Reader<'_> {
 
     /// The amount of a food that a part of the line asks for beside the recipe: of "plus 20 g feta" that is "20 g feta".
     fn more<'t>(&self, part: &'t str) -> Option<&'t str> {
-        let part = part.trim_start_matches(['+', '&', ' ']);
+        let typed = part.trim();
+        let part = typed.trim_start_matches(['+', '&', ' ']);
         let more = JOINS.iter().find_map(|join| part.strip_prefix(join)).unwrap_or(part).trim_start();
         let Ok(Line { of: LineOf::Food { food, item: Some(item) }, .. }) = read_line(more, self.foods, self.spoons) else { return None };
         let is_weighed = !matches!(item.amount.unit, Unit::Piece | Unit::Portion | Unit::Word(_));
-        (more.starts_with(char::is_numeric) && (is_weighed || self.foods.find(&food).is_some())).then_some(more)
+        // "2 tbsp at a time" is no food that anybody buys.
+        let is_joined = more.len() < typed.len();
+        (more.starts_with(char::is_numeric) && (is_weighed && is_joined || self.foods.find(&food).is_some())).then_some(more)
     }
 }
 

@@ -417,7 +417,8 @@ fn turn_by(w: &Words, clause: &Clause, so: &So, lowers: bool, heat: &mut Heat) {
         let down = says(&["reduce", "lower", "decrease", "drop", "down", "less", "cooler", "reducing", "lowering"]);
         let up = says(&["increase", "raise", "up", "higher", "more", "hotter"]);
         if down != up {
-            heat.oven = Some(by.from(before, fahrenheit, up));
+            // No oven is colder than a warm room, or hotter than any is built.
+            heat.oven = Some(by.from(before, fahrenheit, up)).filter(|oven| (30.0..=300.0).contains(&oven.0));
         }
         return;
     }

@@ -63,6 +63,10 @@ impl Clause {
             () if is(at, &["don't", "don’t", "never"]) => at + 1,
             () => return no_need,
         };
+        // "Do not cook from frozen; roast …": the clause goes on with what is done.
+        if self.verb.is_some() && self.verb_at > after {
+            return false;
+        }
         let beyond = (after..self.end)
             .any(|at| is(at, &["more", "longer", "over", "beyond"]) && (is(at + 1, &["than"]) || is(at, &["over", "beyond"])));
         let cooks = verb_at(w, after).is_some_and(|(verb, _)| matches!(verb.way, Way::Wait(..) | Way::HandsOn(_) | Way::Stand(_)));

@@ -139,7 +139,7 @@ fn as_long_again(w: &Words, at: usize, to: usize) -> Option<Time> {
     ];
     let says = |words: &&&[&str]| words.iter().enumerate().all(|(index, word)| w.is(at + index, word));
     let end = at + SPANS.iter().find(says)?.len();
-    if at == 0 || end > to || w.is(at - 1, "at") {
+    if at == 0 || end > to || ["at", "half", "twice", "double"].iter().any(|word| w.is(at - 1, word)) {
         return None;
     }
     let mut last = None;
@@ -147,7 +147,7 @@ fn as_long_again(w: &Words, at: usize, to: usize) -> Option<Time> {
     while place < at {
         let read = time_at(w, place, at);
         place = read.map_or(place + 1, |time| time.end.max(place + 1));
-        last = read.or(last);
+        last = read.filter(|time| !is_no_wait(w, 0, time.start, time.end)).or(last);
     }
     last.map(|before| Time { start: at, end, or: false, said_for: true, ..before })
 }

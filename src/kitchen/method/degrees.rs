@@ -318,9 +318,12 @@ fn falling(w: &Words, first: f64, end: usize, to: usize) -> Option<Read> {
     Some(Read { celsius, ranged: true, ..then })
 }
 
-/// "Reduce to moderate", "turn the oven to low": the table's word without its "oven", after "to".
+/// "Reduce to moderate", "turn the oven to low": the table's word without its "oven", after "to". "Turn out onto a rack to cool" is none.
 pub(super) fn turned_to(w: &Words, from: usize, to: usize) -> Option<Celsius> {
-    (from + 1..to).filter(|at| w.is(at - 1, "to")).find_map(|at| {
+    const BETWEEN: [&str; 10] = ["the", "your", "oven", "heat", "temperature", "it", "down", "up", "back", "right"];
+    let mark = (from..to).find(|at| !BETWEEN.iter().any(|word| w.is(*at, word))).filter(|at| w.is(*at, "to"))?;
+    let said_of_it = (from..mark).any(|at| ["oven", "heat", "temperature"].iter().any(|word| w.is(at, word)));
+    Some(mark + 1).filter(|at| said_of_it || !w.is(*at, "cool")).and_then(|at| {
         let fits = |phrase: &str| {
             let words: Vec<&str> = phrase.strip_suffix(" oven").unwrap_or_default().split(' ').collect();
             at + words.len() <= to && words.iter().enumerate().all(|(index, word)| w.is(at + index, word))

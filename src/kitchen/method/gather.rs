@@ -225,12 +225,13 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     /// "Warm the plates", "toast the bread", "make the gravy": what is heated or made is none of the list.
     fn is_of_something_else(&self, w: &Words, clause: &Clause) -> bool {
-        const BEFORE: [&str; 8] = ["the", "a", "an", "some", "your", "plenty", "of", "four"];
+        const BEFORE: [&str; 10] = ["the", "a", "an", "some", "your", "plenty", "of", "up", "serving", "dinner"];
         const BESIDE: [&str; 8] = ["plate", "platter", "gravy", "sauce", "dressing", "salsa", "topping", "dumpling"];
         let Some(verb) = clause.verb else { return false };
         let makes = verb.word == "make";
         let heats = matches!(verb.way, Way::Wait(..) | Way::HandsOn(_) | Way::Heat) || verb.word == "warm";
         let passed = |at: &usize| BEFORE.iter().any(|word| w.is(*at, word)) || w.at(*at).is_some_and(|token| token.text.ends_with("ly"));
+        let passed = |at: &usize| passed(at) || w.number(*at).is_ok_and(|number| number.is_some());
         let at = clause.verb_end + (clause.verb_end..clause.end).take_while(passed).count();
         if at >= clause.end || !(heats || makes) {
             return false;

@@ -27,7 +27,7 @@ pub(super) enum Place {
 #[rustfmt::skip]
 pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::At(Kind::Oven), "oven"), (Place::At(Kind::Oven), "middle shelf"), (Place::At(Kind::Oven), "top shelf"),
-    (Place::At(Kind::Oven), "moderate one"), (Place::At(Kind::Oven), "slow one"), (Place::At(Kind::Oven), "cool one"), (Place::At(Kind::Oven), "brisk one"),
+    (Place::At(Kind::Oven), "moderate one"), (Place::At(Kind::Oven), "slow one"), (Place::At(Kind::Oven), "brisk one"),
     (Place::At(Kind::Hob), "hob"), (Place::At(Kind::Hob), "stove"), (Place::At(Kind::Hob), "stovetop"), (Place::At(Kind::Hob), "stove top"),
     (Place::At(Kind::Hob), "on the heat"), (Place::At(Kind::Hob), "over the heat"), (Place::At(Kind::Hob), "over heat"), (Place::At(Kind::Hob), "to the heat"), (Place::At(Kind::Hob), "burner"),
     (Place::At(Kind::Hob), "low heat"), (Place::At(Kind::Hob), "medium heat"), (Place::At(Kind::Hob), "high heat"), (Place::At(Kind::Hob), "gentle heat"),
@@ -99,7 +99,6 @@ pub(super) static OVENS: &[(f64, &str)] = &[
     // "In a hot oven for 20 minutes, then in a moderate one for an hour."
     (180.0, "moderate one"),
     (150.0, "slow one"),
-    (140.0, "cool one"),
     (200.0, "brisk one"),
 ];
 

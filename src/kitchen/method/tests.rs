@@ -13,8 +13,8 @@ use crate::measure::{Minutes, Spoons};
 mod asides;
 mod choices;
 mod figures;
-mod fourth;
 mod hands;
+mod heat_and_waits;
 mod mended;
 mod table;
 

@@ -66,6 +66,8 @@ struct One {
     to: usize,
     name: String,
     timed: bool,
+    /// Does it cook the dish by itself, or only brown it?
+    cooks: bool,
 }
 
 /// A method with the first of several ways alone, the others, and what is told of them.
@@ -118,6 +120,8 @@ fn ways(paragraphs: &[Paragraph]) -> Vec<One> {
                 to: next.map_or(paragraph.text.len(), |next| w.byte(next)),
                 name: w.text(*start..label.end - 1).to_owned(),
                 timed: !times(&w, label.end, next.unwrap_or(w.len())).is_empty(),
+                cooks: (label.end..next.unwrap_or(w.len()))
+                    .any(|at| verb_at(&w, at).is_some_and(|(verb, _)| matches!(verb.way, Way::Wait(..)))),
             });
         }
     }
@@ -128,7 +132,7 @@ fn ways(paragraphs: &[Paragraph]) -> Vec<One> {
 fn is_another(first: &One, other: &One) -> bool {
     let whole = |one: &One| one.label.kind.is_none_or(|kind| WHOLE.contains(&kind));
     let apart = first.label.bare && other.label.bare || whole(first) || whole(other);
-    first.label.kind != other.label.kind && apart && first.timed && other.timed
+    first.label.kind != other.label.kind && apart && first.timed && other.timed && (first.cooks || !other.cooks)
 }
 
 #[cfg(test)]

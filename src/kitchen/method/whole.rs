@@ -140,7 +140,10 @@ impl Gather<'_, '_> {
                 made.foods.contains(&food)
                     || made.step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index, .. } if *index == food))
             });
-            let holds = |made: &&mut Made| made.heated && if is_named { made.dish.contains(&food) } else { !made.of_another };
+            // An oven that is switched off, or keeps plates warm, brings nothing to its inside.
+            let reaches = |made: &Made| made.step.temperature.is_none_or(|oven| oven.0 > least.0);
+            let holds =
+                |made: &&mut Made| made.heated && reaches(made) && if is_named { made.dish.contains(&food) } else { !made.of_another };
             if let Some(last) = self.made.iter_mut().rev().find(holds) {
                 last.step.inside = Some(Celsius(last.step.inside.map_or(least.0, |inside| inside.0.max(least.0))));
                 last.step.estimated.inside = true;

@@ -114,7 +114,11 @@ impl Reading<'_> {
             return self.wait(act, self.named.at.or(act.heat.oven.map(|_| OVEN)).or(self.so.place), 0);
         }
         // "Sprinkle with salt for 30 minutes": a moment's work, and a wait; told.
-        if BRIEF.contains(&verb.word) && self.worked(act).is_some_and(|minutes| minutes >= BRIEF_FROM) && self.named.at.is_none() {
+        if BRIEF.contains(&verb.word)
+            && !self.is_stirred()
+            && self.worked(act).is_some_and(|minutes| minutes >= BRIEF_FROM)
+            && self.named.at.is_none()
+        {
             act.unknown = true;
             return self.wait(act, None, 0);
         }

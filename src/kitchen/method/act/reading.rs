@@ -186,7 +186,7 @@ impl Reading<'_> {
                 self.named.at.or(self.named.pan.then_some(HOB)).or(act.heat.oven.map(|_| OVEN)).or_else(ware).or_else(|| self.put_on());
             // "Add the oil drop by drop, whisking all the while; this takes 10 minutes."
             if self.is_stirred() && on.is_none_or(|on| on == HOB) {
-                let done = self.says(&["tender", "absorbed", "thick", "thickens", "thickened", "boils"]);
+                let done = self.says(&["tender", "absorbed", "boils"]);
                 act.takes = Takes::Hands(self.worked(act));
                 act.need = on.or(self.so.place.filter(|on| *on == HOB)).or(done.then_some(HOB));
                 act.place = act.need.map(Some);

@@ -1,5 +1,5 @@
-//! What a fourth reading by others found: heat that turns by so much, pressure that is still there, what only the table names, and times
-//! that were taken for work or for waits. The readings were written down before any was run.
+//! Heat that turns by so much, pressure that is still there, what only the table names, and times that look like work or like waits. The
+//! readings were written down before any was run.
 
 use super::{foods, read, told};
 use pretty_assertions::assert_eq;
@@ -27,6 +27,16 @@ static HEAT: &[Row] = &[
     (THIGHS, &["Fry the thighs for 8 minutes. Reduce the heat to low and simmer for 20 minutes."], &["hob h8 w20"]),
     (SOUP, &["Simmer the potatoes in the stock for 20 minutes. Reheat to 74 °C for at least 2 minutes."], &["hob w20", "hob w2 i74"]),
     (ROOTS, &["Roast the roots. Allow 45 minutes at 190 °C."], &["oven w40", "oven w45 c190"]),
+];
+
+/// What looks like heat, like another way, or like what must not be done.
+#[rustfmt::skip]
+static NO_HEAT: &[Row] = &[
+    (THIGHS, &["Bake at 200 °C for 30 minutes. Turn out onto a rack to cool. Bake the second loaf for 30 minutes."], &["oven w30 c200", "oven w30 c200"]),
+    (&["2 egg yolks", "200 ml oil"], &["Whisk the yolks. Add the oil drop by drop, whisking all the while, until thick; this takes about 10 minutes."], &["-"]),
+    (THIGHS, &["Do not cook from frozen; roast the thighs at 200 °C for 30 minutes."], &["oven w30 c200"]),
+    (THIGHS, &["On the hob: brown the thighs for 10 minutes. In the slow cooker: put them in with the lemon and cook on low for 6 hours."], &["hob h10", "slow cooker w360"]),
+    (THIGHS, &["Roast the thighs at 200 °C for 20 minutes, basting every 5 minutes, then turn and roast for the same time."], &["oven w20 c200", "oven w20 c200"]),
 ];
 
 /// A wait under pressure is the cooker's.
@@ -151,6 +161,12 @@ fn greasing_a_tin_takes_none_of_what_the_cake_is_made_of() {
 #[test]
 fn heat_that_turns_by_so_much_is_told_from_the_heat_before() {
     let wrong = wrong(HEAT);
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn what_only_looks_like_heat_or_like_another_way_changes_nothing() {
+    let wrong = wrong(NO_HEAT);
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
