@@ -84,6 +84,11 @@ impl Setting {
         Setting { folder, loaded, booked, today, walk: Walk::default(), replaced: None }
     }
 
+    /// The same household, once its files read otherwise.
+    pub fn with(&self, loaded: Loaded) -> Setting {
+        Setting::of(self.folder.clone(), loaded, self.booked.clone(), self.today)
+    }
+
     /// Reckons the week that is meant.
     pub fn reckon(&self, cli: &Cli) -> Result<Reckoning<'_>, Failure> {
         self.reckon_week(self.week(cli.week.as_deref())?)
@@ -247,7 +252,7 @@ fn days_to_come(kitchen: &Kitchen, booked: &Booked, today: Date) -> Vec<Warning>
         let likewise = if others.is_empty() { String::new() } else { format!(" Likewise {}.", listed(&others)) };
         let text = format!(
             "{said} of {} is after today, {today}: it counts as there, and its keeping from that day on. Write the day on which it was, or \
-             leave it away.{likewise}",
+             leave it out.{likewise}",
             listed(&names)
         );
         Warning::Note { at: lots.first().map(|lot| lot.at.clone()), text }

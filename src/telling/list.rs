@@ -12,7 +12,7 @@ use crate::purchase::{
     Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, PackLine, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely,
     Windows, Without,
 };
-use crate::words::{in_a_sentence, plural};
+use crate::words::{counted, in_a_sentence, plural};
 
 /// "3 for 2.00".
 pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
@@ -37,9 +37,19 @@ pub fn pack(pack: &PackLine, units: Units) -> String {
     if one_by_name { size } else { format!("{count} × {size}") }
 }
 
-/// What a line buys, each pack as [`pack`] tells it: "1 × 500 g + 2 × 150 g"; nothing where no pack is known.
+/// What a line buys: "1 × 500 g + 2 × 150 g". Nothing where no pack is known.
 pub fn bought(line: &ListLine, units: Units) -> String {
-    line.packs.iter().map(|one| pack(one, units)).collect::<Vec<_>>().join(" + ")
+    packs(&line.packs, units).join(" + ")
+}
+
+/// Each of the packs that are bought of one food as [`pack`] tells it; what is sold one by one beside packs of several as its pieces,
+/// "1 × 6 pieces" and "2 pieces".
+pub fn packs(packs: &[PackLine], units: Units) -> Vec<String> {
+    let told = |one: &PackLine| match &one.what {
+        Packed::Packs { count, label, .. } if label == "1" && packs.len() > 1 => counted(*count as usize, "piece"),
+        _ => pack(one, units),
+    };
+    packs.iter().map(told).collect()
 }
 
 /// "830 g, about 8", "2 limes": what is needed, without the name; in the lines' own measure where no pack is known. Nothing where it is
@@ -316,6 +326,18 @@ mod tests {
             (lemons(4, "1"), lemons(2, "3"), lemons(1, "1 bunch")),
             ("4".to_owned(), "2 × 3 pieces".to_owned(), "1 bunch".to_owned())
         );
+    }
+
+    #[test]
+    fn pieces_beside_packs_of_several_are_told_as_pieces() {
+        let some = |count: u32, label: &str| {
+            let what = Packed::Packs { count, size: Quantity::of(&Dimension::Count, 1), label: label.to_owned() };
+            PackLine { what, offer: None, cost: Money(0) }
+        };
+        let told = |lines: &[PackLine]| packs(lines, Units::Metric).join(" + ");
+        assert_eq!(told(&[some(1, "6"), some(2, "1")]), "1 × 6 pieces + 2 pieces");
+        assert_eq!(told(&[some(2, "3"), some(1, "1")]), "2 × 3 pieces + 1 piece");
+        assert_eq!(told(&[some(4, "1")]), "4");
     }
 
     #[test]
