@@ -1,19 +1,23 @@
 //! `skip` and `exchange`: a meal falls out, or two meals change places, written into the week's file.
 
 use itertools::Itertools;
+use jiff::ToSpan;
 
 use super::issue::no_such_meal;
 use super::outcome::{Done, Failure, json, remark, say};
 use super::printed::text_of;
 use super::setting::Setting;
 use super::{Cli, Format};
-use crate::{Reckoning, Shown};
 use crate::book::{is_called, meal_to_come};
-use crate::kitchen::{Loaded, Meal, Mistake, Spot, exchange_meals, exchange_meals_between, load_with, skip_meal};
+use crate::kitchen::much::{for_whom, much_of};
+use crate::kitchen::{Loaded, Meal, Mistake, Spot, Ware, exchange_meals, exchange_meals_between, load_with, skip_meal};
+use crate::plan::Move;
 use crate::purchase::Flag;
+use crate::shelf::after_days;
 use crate::store::{Disk, Files, LOCK};
 use crate::telling::list::untimely;
 use crate::words::{day, ended, sentence};
+use crate::{Reckoning, Shown};
 
 pub fn skip(cli: &Cli, name: &str) -> Done {
     let setting = Setting::read(cli)?;
@@ -100,8 +104,29 @@ fn brought_about(failure: Failure, files: &[&str]) -> Failure {
 
 /// What the change brings about in its weeks: short falls, flags, and what cannot be planned any more.
 fn tell_what_follows(before: &Reckoned, now: &Reckoned) {
+    before.iter().zip(now).for_each(|pair| thawed(pair).iter().for_each(|text| remark(text)));
     let (before, now) = (said_of(before), said_of(now));
     now.iter().filter(|(words, _)| !before.iter().any(|(known, _)| known == words)).for_each(|(_, text)| remark(text));
+}
+
+/// What was to be moved from the freezer the evening before, for a meal that does not take it any more: nobody books that it was moved.
+fn thawed((before, now): (&Result<Reckoning, Failure>, &Result<Reckoning, Failure>)) -> Vec<String> {
+    let (Ok(before), Ok(now)) = (before, now) else { return Vec::new() };
+    let is_there = |moved: &&Move| now.makings.moves.iter().any(|other| other == *moved);
+    let gone = before.makings.moves.iter().filter(|moved| moved.late && !is_there(moved));
+    let told = |moved: &Move| {
+        let (names, then) = (before.kitchen.names(), moved.on.saturating_sub(1.day()));
+        let much =
+            much_of(names, Ware::Recipe(moved.recipe), &moved.amount, before.kitchen.print.units) + &for_whom(names, moved.whose.as_ref());
+        let until = after_days(then, before.kitchen.recipes[moved.recipe].fridge.unwrap_or_default());
+        format!(
+            "{much}: to be moved from the freezer to the fridge on {}. If it was, it keeps until {}: write place = \"fridge\" and use_by = \
+             {until} for its lot into pantry.toml.",
+            day(then),
+            day(until)
+        )
+    };
+    gone.map(told).collect()
 }
 
 /// All that is said of some weeks: by its words, for lines move, with its place.
