@@ -57,7 +57,7 @@ pub fn temperature(heat: Celsius, units: Units) -> String {
 
 /// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch".
 pub fn bought(line: &ListLine, units: Units) -> String {
-    list::packs(&line.packs, units).iter().map(|pack| tied(pack)).collect::<Vec<_>>().join(" + ")
+    list::packs(line.packs.iter().map(|pack| &pack.what), units).iter().map(|pack| tied(pack)).collect::<Vec<_>>().join(" + ")
 }
 
 /// "Take 3 for 2.00", "Take 3 for 2.00, twice".

@@ -9,8 +9,8 @@ use crate::kitchen::{BatchCut, Names, Ware};
 use crate::measure::{Currency, Number, Quantity, Units, show};
 use crate::plan::Move;
 use crate::purchase::{
-    Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, PackLine, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely,
-    Windows, Without,
+    Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely, Windows,
+    Without,
 };
 use crate::words::{counted, in_a_sentence, plural};
 
@@ -23,8 +23,8 @@ pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
 const MEASURES: [&str; 8] = ["g", "kg", "ml", "cl", "dl", "l", "oz", "lb"];
 
 /// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch"; of what is sold one by one the number alone, "4".
-pub fn pack(pack: &PackLine, units: Units) -> String {
-    let (count, label) = match &pack.what {
+pub fn pack(pack: &Packed, units: Units) -> String {
+    let (count, label) = match pack {
         Packed::Loose(much) => return format!("{} loose", show(much, units)),
         Packed::Packs { count, label, .. } => (*count, label.as_str()),
     };
@@ -39,13 +39,14 @@ pub fn pack(pack: &PackLine, units: Units) -> String {
 
 /// What a line buys: "1 × 500 g + 2 × 150 g". Nothing where no pack is known.
 pub fn bought(line: &ListLine, units: Units) -> String {
-    packs(&line.packs, units).join(" + ")
+    packs(line.packs.iter().map(|pack| &pack.what), units).join(" + ")
 }
 
 /// Each of the packs that are bought of one food as [`pack`] tells it; what is sold one by one beside packs of several as its pieces,
 /// "1 × 6 pieces" and "2 pieces".
-pub fn packs(packs: &[PackLine], units: Units) -> Vec<String> {
-    let told = |one: &PackLine| match &one.what {
+pub fn packs<'p>(packs: impl IntoIterator<Item = &'p Packed>, units: Units) -> Vec<String> {
+    let packs: Vec<&Packed> = packs.into_iter().collect();
+    let told = |one: &&Packed| match one {
         Packed::Packs { count, label, .. } if label == "1" && packs.len() > 1 => counted(*count as usize, "piece"),
         _ => pack(one, units),
     };
@@ -320,7 +321,7 @@ mod tests {
     fn what_is_sold_one_by_one_is_told_by_its_number() {
         let lemons = |count: u32, label: &str| {
             let what = Packed::Packs { count, size: Quantity::of(&Dimension::Count, 1), label: label.to_owned() };
-            pack(&PackLine { what, offer: None, cost: Money(0) }, Units::Metric)
+            pack(&what, Units::Metric)
         };
         assert_eq!(
             (lemons(4, "1"), lemons(2, "3"), lemons(1, "1 bunch")),
@@ -330,11 +331,8 @@ mod tests {
 
     #[test]
     fn pieces_beside_packs_of_several_are_told_as_pieces() {
-        let some = |count: u32, label: &str| {
-            let what = Packed::Packs { count, size: Quantity::of(&Dimension::Count, 1), label: label.to_owned() };
-            PackLine { what, offer: None, cost: Money(0) }
-        };
-        let told = |lines: &[PackLine]| packs(lines, Units::Metric).join(" + ");
+        let some = |count: u32, label: &str| Packed::Packs { count, size: Quantity::of(&Dimension::Count, 1), label: label.to_owned() };
+        let told = |lines: &[Packed]| packs(lines, Units::Metric).join(" + ");
         assert_eq!(told(&[some(1, "6"), some(2, "1")]), "1 × 6 pieces + 2 pieces");
         assert_eq!(told(&[some(2, "3"), some(1, "1")]), "2 × 3 pieces + 1 piece");
         assert_eq!(told(&[some(4, "1")]), "4");
