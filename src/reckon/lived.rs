@@ -14,7 +14,7 @@ use crate::book::{
     Bench, Booked, Goods, goods_of, is_of_trip, issue_meal, issue_session, meal_key, open_lines, put_all, records, session_key,
 };
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Meal, Trip, Warning, Week, WeekPrice};
+use crate::kitchen::{Kitchen, Meal, Session, Trip, Warning, Week, WeekPrice};
 use crate::plan::{Demand, MadeAt, Standing, State, demand, plan_begun, span};
 use crate::prep::{Turnover, turnover};
 use crate::purchase::{Basket, TripBuys, TripList, WeekBuys, choose};
@@ -193,7 +193,16 @@ impl<'w, 'p> Lived<'w, 'p> {
         if let Some(file) = named {
             commands.iter_mut().for_each(|command| command.push_str(&format!(" --week {file}")));
         }
-        (!what.is_empty()).then(|| Warning::NotBooked { week: self.week.name.clone(), what, commands })
+        let unprinted = self.taken_as_planned();
+        (!what.is_empty()).then(|| Warning::NotBooked { week: self.week.name.clone(), what, unprinted, commands })
+    }
+
+    /// What is taken as done and stands on no print: as the week is planned now, not as it was planned when it happened.
+    fn taken_as_planned(&self) -> Vec<String> {
+        let is_past = |state| state == State::TakenAsDone;
+        let trips = self.standing.trips(&self.week, is_past).filter(|trip| self.printed_trip(trip).is_none());
+        let sessions = self.standing.sessions(&self.week, is_past).filter(|session| self.printed_session(session.start).is_none());
+        trips.map(the_trip).chain(sessions.map(the_session)).collect()
     }
 
     /// The same of a week that is over, for whoever plans a later one: that one sees the shelf as it was booked.
@@ -223,10 +232,9 @@ impl<'w, 'p> Lived<'w, 'p> {
     /// What is past and not booked, and the commands that would book it.
     fn taken_as_done(&self) -> (Vec<String>, Vec<String>) {
         let is_past = |state| state == State::TakenAsDone;
-        let trips = self.standing.trips(&self.week, is_past).map(|trip| trip.on).chain(self.own_trips().map(|trip| trip.on));
-        let trips: Vec<String> = trips.map(|on| format!("the trip of {}", day(on))).collect();
-        let sessions = self.standing.sessions(&self.week, is_past).map(|session| format!("the session of {}", day_clock(session.start)));
-        let sessions: Vec<String> = sessions.collect();
+        let own = self.own_trips().map(|trip| the_trip_of(trip.on));
+        let trips: Vec<String> = self.standing.trips(&self.week, is_past).map(the_trip).chain(own).collect();
+        let sessions: Vec<String> = self.standing.sessions(&self.week, is_past).map(the_session).collect();
         let meals: Vec<_> = self.standing.meals(&self.week, is_past).collect();
         let mut commands = Vec::new();
         if !trips.is_empty() {
@@ -239,6 +247,18 @@ impl<'w, 'p> Lived<'w, 'p> {
         commands.extend(last.map(|last| format!("spence issue --until {last}")));
         (trips.into_iter().chain(sessions).chain(meals.iter().map(|meal| meal.label.clone())).collect(), commands)
     }
+}
+
+fn the_trip(trip: &Trip) -> String {
+    the_trip_of(trip.on)
+}
+
+fn the_trip_of(on: Date) -> String {
+    format!("the trip of {}", day(on))
+}
+
+fn the_session(session: &Session) -> String {
+    format!("the session of {}", day_clock(session.start))
 }
 
 impl AsPlanned {

@@ -57,6 +57,7 @@ fn assigned(kitchen: &Kitchen, on: &str) -> (usize, Option<Untimely>) {
         asked: None,
         tin: None,
         what_for: "Frittata".to_owned(),
+        dish: None,
         line: "50 g spinach".to_owned(),
         at: spot(1),
         by: MadeAt::Meal(0),
