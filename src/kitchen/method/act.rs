@@ -91,8 +91,8 @@ pub(super) struct Act {
     pub time: Option<Time>,
     /// The text gives another time as well: "4 hours or overnight".
     pub or: bool,
-    /// The time is that of one round: "4 at a time", "in batches"; so many at once, where that is said.
-    pub round: Option<Option<f64>>,
+    /// The time is that of one round: "4 at a time", "in batches".
+    pub round: Option<Round>,
     /// Two times that do not go together: the longer one is planned.
     pub doubtful: bool,
     /// A verb that the table does not have.
@@ -129,6 +129,16 @@ pub(super) struct Act {
     pub switched_off: bool,
     /// Done only where something turned out so: "if the sauce is thin".
     pub conditional: bool,
+}
+
+/// How the rounds of a work are counted.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Round {
+    /// "4 at a time".
+    AtOnce(f64),
+    /// "In two batches".
+    Rounds(f64),
+    Uncounted,
 }
 
 impl Act {
@@ -326,7 +336,9 @@ fn another_way(w: &Words, clause: &Clause) -> Option<usize> {
         let after_or = or && said_after.is_some() && said_before != said_after;
         let another = said_before.is_some() && said_after.is_some() && said_before != said_after;
         let colon = (clause.start..*at).any(|at| w.kind(at) == Some(Sign::Colon));
-        (after_or || another && colon) && timed(clause.verb_end, *at) && timed(from, clause.end)
+        // "For 3 hours on the lowest heat, or in the oven at 150 °C": as long there.
+        let placed = w.is(*at, "or") && after_or && said_before.is_some() && ["in", "on", "under"].iter().any(|word| w.is(from, word));
+        (after_or || another && colon) && timed(clause.verb_end, *at) && (timed(from, clause.end) || placed)
     })
 }
 
@@ -433,7 +445,7 @@ fn turn_by(w: &Words, clause: &Clause, so: &So, lowers: bool, heat: &mut Heat) {
 }
 
 /// "Fry 4 at a time", "one at a time", "in batches", "5 minutes per batch".
-fn round(w: &Words, clause: &Clause, time: &Time) -> Option<Option<f64>> {
+fn round(w: &Words, clause: &Clause, time: &Time) -> Option<Round> {
     let all = || clause.start..clause.end;
     let of_time = |at: usize| w.is(at, "at") && w.is(at + 1, "a") && w.is(at + 2, "time");
     let at_once = all().filter(|at| *at > clause.start && of_time(*at)).find_map(|at| {
@@ -442,6 +454,10 @@ fn round(w: &Words, clause: &Clause, time: &Time) -> Option<Option<f64>> {
     });
     let needed = |at: usize| w.is(at + 2, "if") || w.is(at + 3, "if");
     let batches = all().any(|at| w.is(at, "in") && (w.is(at + 1, "batches") || w.is(at + 2, "batches")) && !needed(at));
+    let counted = all().find_map(|at| {
+        let read = w.number(at + 1).ok().flatten().filter(|read| w.is(at, "in") && w.is(read.end, "batches") && w.is(at + 1 + 1, "batches"));
+        read.map(|read| read.number.high.to_f64()).filter(|_| !needed(at))
+    });
     const AFTER_ANOTHER: [&[&str]; 4] =
         [&["one", "by", "one"], &["one", "after", "another"], &["one", "after", "the", "other"], &["after", "the", "other"]];
     // "Cook each for a minute a side", "make 12 pancakes, cooking each".
@@ -452,7 +468,13 @@ fn round(w: &Words, clause: &Clause, time: &Time) -> Option<Option<f64>> {
     };
     let each = (clause.verb_end.saturating_sub(1)..clause.end).any(|at| cooks(at) && w.is(at + 1, "each"));
     let in_turn = each || all().any(|at| AFTER_ANOTHER.iter().any(|words| words.iter().enumerate().all(|(i, word)| w.is(at + i, word))));
-    (at_once.is_some() || batches || in_turn || time.by_batch).then_some(at_once)
+    // "In two batches, about 10 minutes in all."
+    if all().any(|at| w.is(at, "altogether") || w.is(at, "total") || w.is(at, "in") && (w.is(at + 1, "all") || w.is(at + 1, "total"))) {
+        return None;
+    }
+    let uncounted = (batches || in_turn || time.by_batch).then_some(Round::Uncounted);
+    let one_by_one = || (in_turn && !each).then_some(Round::AtOnce(1.0));
+    at_once.map(Round::AtOnce).or(counted.map(Round::Rounds)).or_else(one_by_one).or(uncounted)
 }
 
 /// "30 minutes covered and 15 uncovered" are one after the other.

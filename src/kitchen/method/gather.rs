@@ -30,6 +30,7 @@ mod told;
 use self::draft::Draft;
 pub(super) use self::draft::{Made, Placed, blank};
 use self::objects::Objects;
+use self::told::shaped;
 
 /// More hands than this before an appliance is needed are a step of their own.
 const MOST_HANDS_BEFORE: f64 = 2.0;
@@ -74,8 +75,12 @@ pub(super) struct Gather<'s, 'k> {
     clauses_read: usize,
     /// "Meanwhile, heat the grill": what is done beside comes with the next sentence.
     heats_meanwhile: bool,
+    /// The pieces that a dough or a mixture was made into: "divide into 6".
+    shaped: Option<f64>,
     /// The pressure cooker has cooked under pressure, and nothing has said yet that it is opened or released.
     closed: bool,
+    /// Since then something else was done, somewhere else.
+    works_elsewhere: bool,
 }
 
 impl<'s, 'k> Gather<'s, 'k> {
@@ -109,7 +114,9 @@ impl<'s, 'k> Gather<'s, 'k> {
             named_in: Vec::new(),
             clauses_read: 0,
             heats_meanwhile: false,
+            shaped: None,
             closed: false,
+            works_elsewhere: false,
         }
     }
 
@@ -134,6 +141,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         }
         self.tell_what_stands_empty(paragraphs);
         name_fellows(self.made.iter_mut().map(|made| &mut made.step), self.setting.ingredients, &self.at_table);
+        self.soak_beforehand(paragraphs);
         self.cut_beforehand();
         self.put_ahead();
         self.take_room();
@@ -299,9 +307,10 @@ impl<'s, 'k> Gather<'s, 'k> {
             let mut dishes = std::mem::take(&mut self.dishes);
             let read = self.act(&w, clause, number, self.so, (&mut whereabouts, &mut dishes));
             (self.whereabouts, self.dishes) = (whereabouts, dishes);
+            self.shaped = shaped(&w, clause).or(self.shaped);
             let read = self.in_rounds(&w, clause, read, &draft, paragraph);
             let read = self.without_the_wait_of_the_next(&w, read, clause, found.get(index + 1));
-            self.tell_figures(&w, clause, &read, paragraph);
+            self.tell_figures(&w, clause, &read, &draft, paragraph);
             self.heats_meanwhile |= read.takes == Takes::Preheat && self.branch == Branch::Begins;
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
             self.opens_or_closes(&w, clause, &read);
@@ -504,7 +513,9 @@ impl<'s, 'k> Gather<'s, 'k> {
         let first_need = |_: On| draft.on.is_none() && draft.hands() > MOST_HANDS_BEFORE + 1e-9;
         // "Remove from the heat and stand 12 minutes" begins the step off the heat.
         let frees = read.off && draft.on.is_some() && next.first().is_some_and(|after| self.will_stand(w, after));
-        draft.waits || read.need.is_some_and(|need| other(need) || first_need(need)) || stands && draft.on.is_some() || frees
+        // "Two days before, put the beef in the wine. Simmer for 2 hours."
+        let next_day = draft.day_before > 0 && read.need.is_some();
+        draft.waits || next_day || read.need.is_some_and(|need| other(need) || first_need(need)) || stands && draft.on.is_some() || frees
     }
 
     fn will_stand(&self, w: &Words, clause: &Clause) -> bool {

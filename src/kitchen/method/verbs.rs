@@ -92,7 +92,7 @@ pub(super) static VERBS: &[Verb] = &[
     row("dissolve", Hands, Once(1.0)), row("work", Hands, Once(2.0)), row("turn", Hands, Once(1.0)), row("coat", Hands, Once(1.0)),
     row("measure", Hands, Once(1.0)), row("weigh", Hands, Once(1.0)), row("sort", Hands, ByWeight(2.0, 1.0)),
     row("whizz", Hands, Once(2.0)), row("shake", Hands, MOMENT), row("squash", Hands, Once(1.0)), row("bash", Hands, Once(1.0)),
-    row("refresh", Hands, Once(1.0)), row("dress", Hands, MOMENT), row("spray", Hands, MOMENT), row("slit", Hands, Once(1.0)),
+    row("refresh", Hands, Once(1.0)), row("dress", Hands, MOMENT), row("spray", Hands, MOMENT), row("glug", Hands, MOMENT), row("splash", Hands, MOMENT), row("slit", Hands, Once(1.0)),
     row("spatchcock", Hands, Once(5.0)), row("butterfly", Hands, Once(5.0)), row("dollop", Hands, MOMENT), row("sandwich", Hands, Once(1.0)),
     // Shaping and laying out.
     row("roll", Hands, Once(5.0)), row("shape", Hands, Once(5.0)), row("form", Hands, Once(5.0)), row("mould", Hands, Once(2.0)),
@@ -119,15 +119,15 @@ pub(super) static VERBS: &[Verb] = &[
     row("drop", Put, MOMENT), row("slide", Put, MOMENT), row("stand in", Put, MOMENT), row("invert", Put, MOMENT), row("unmould", Put, MOMENT), row("reserve", Put, MOMENT),
     row("close", Put, Once(0.0)), row("lock", Put, Once(0.0)), row("seal", Put, MOMENT), row("open", Put, Once(0.0)), row("have", Put, Once(0.0)),
     row("submerge", Put, MOMENT), row("shock", Hands, Once(1.0)), row("immerse", Put, MOMENT), row("plunge", Put, MOMENT), row("spritz", Put, MOMENT), row("use", Put, MOMENT), row("finish", Put, MOMENT),
-    row("pop", Put, MOMENT), row("throw", Put, MOMENT), row("chuck", Put, MOMENT), row("stick", Put, MOMENT), row("bung", Put, MOMENT),
+    row("pop", Put, MOMENT), row("throw", Put, MOMENT), row("chuck", Put, MOMENT), row("stick", Put, MOMENT), row("bung", Put, MOMENT), row("whack", Put, MOMENT), row("shove", Put, MOMENT),
     row("get", Put, MOMENT), row("grab", Put, MOMENT), row("dump", Put, MOMENT), row("flash", Put, MOMENT), row("hang", Put, MOMENT),
     row("start", Set, Once(0.0)), row("begin", Set, Once(0.0)), row("carry on", Set, Once(0.0)), row("go on", Set, Once(0.0)),
     row("continue", Set, Once(0.0)), row("repeat", Set, MOMENT), row("keep", Set, Once(0.0)), row("store", Serve, Once(0.0)),
     // Heat and what sets it.
     row("bring", Heat, Once(1.0)), row("heat", Heat, Once(1.0)), row("preheat", Heat, Once(0.0)), row("warm", Heat, Once(3.0)),
-    row("pre-heat", Heat, Once(0.0)), row("reheat", Heat, Once(3.0)), row("reduce", Set, Once(0.0)), row("lower", Set, MOMENT), row("decrease", Set, Once(0.0)),
+    row("pre-heat", Heat, Once(0.0)), row("reheat", Heat, Once(3.0)), row("re-heat", Heat, Once(3.0)), row("reduce", Set, Once(0.0)), row("lower", Set, MOMENT), row("decrease", Set, Once(0.0)),
     row("drop the temperature", Set, Once(0.0)), row("drop the heat", Set, Once(0.0)), row("drop the oven", Set, Once(0.0)),
-    row("increase", Set, Once(0.0)), row("raise", Set, Once(0.0)), row("switch", Set, Once(0.0)), row("adjust the heat", Set, Once(0.0)),
+    row("increase", Set, Once(0.0)), row("crank", Set, Once(0.0)), row("press start", Set, Once(0.0)), row("raise", Set, Once(0.0)), row("switch", Set, Once(0.0)), row("adjust the heat", Set, Once(0.0)),
     // Hands-on, on the hob.
     row("fry", HandsOn(Hob), Once(6.0)), row("stir-fry", HandsOn(Hob), Once(5.0)), row("pan-fry", HandsOn(Hob), Once(6.0)),
     row("deep-fry", HandsOn(Hob), Once(8.0)), row("dry-fry", HandsOn(Hob), Once(3.0)), row("shallow-fry", HandsOn(Hob), Once(6.0)), row("sauté", HandsOn(Hob), Once(5.0)), row("saute", HandsOn(Hob), Once(5.0)),
@@ -145,6 +145,8 @@ pub(super) static VERBS: &[Verb] = &[
     row("stew", Wait(Hob, 60), Once(0.0)), state("cook", Wait(Hob, 10), Once(0.0)), row("braise", Wait(Hob, 60), Once(0.0)),
     state("bubble", Wait(Hob, 5), Once(0.0)), row("pressure cook", Wait(Pressure, 20), Once(0.0)), row("pressure-cook", Wait(Pressure, 20), Once(0.0)),
     row("slow cook", Wait(Slow, 480), Once(0.0)), row("slow-cook", Wait(Slow, 480), Once(0.0)), row("microwave", Wait(Microwave, 3), Once(0.0)),
+    row("zap", Wait(Microwave, 3), Once(0.0)), row("nuke", Wait(Microwave, 3), Once(0.0)), state("tick", Wait(Hob, 10), Once(0.0)), state("blip", Wait(Hob, 10), Once(0.0)),
+    state("burble", Wait(Hob, 10), Once(0.0)), state("putter", Wait(Hob, 10), Once(0.0)),
     row("grill", Wait(Grill, 8), Once(0.0)), row("broil", Wait(Grill, 8), Once(0.0)), row("roast", Wait(Oven, 40), Once(0.0)),
     row("bake", Wait(Oven, 30), Once(0.0)), row("oven-roast", Wait(Oven, 40), Once(0.0)), row("slow-roast", Wait(Oven, 180), Once(0.0)), row("pot-roast", Wait(Oven, 90), Once(0.0)), row("scald", Wait(Hob, 3), Once(0.0)), row("blind bake", Wait(Oven, 15), Once(0.0)), row("steam in the steamer", Wait(Steamer, 15), Once(0.0)),
     // Unattended, on nothing.

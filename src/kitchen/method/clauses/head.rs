@@ -2,7 +2,8 @@
 
 use super::marks::is_while_you;
 use super::{Names, verb_at};
-use crate::kitchen::method::verbs::Verb;
+use crate::kitchen::method::clock::time_at;
+use crate::kitchen::method::verbs::{Verb, Way};
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 
@@ -140,7 +141,9 @@ pub(super) fn head(w: &Words, start: usize, end: usize, opens: bool, names: &Nam
     (at + 2..end).find_map(|place| {
         let (verb, after) = verb_at(w, place)?;
         let named = BEFORE.iter().any(|word| w.is(place - 1, word)) || is_food(place);
-        let object = OBJECTS.iter().any(|word| w.is(after, word)) || is_food(after);
+        // "When it clicks off leave 10 minutes."
+        let timed = matches!(verb.way, Way::Leave | Way::Stand(_)) && time_at(w, after, end).is_some();
+        let object = OBJECTS.iter().any(|word| w.is(after, word)) || is_food(after) || timed;
         (!named && object).then_some((verb, place, after))
     })
 }
