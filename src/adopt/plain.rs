@@ -76,7 +76,7 @@ fn another(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Option<String> {
     let done = rows.iter().position(|row| is_sentence(&row.text) && opens_with_work(&row.text))?;
     let list = rows[..done].iter().any(|row| is_food(&row.text, reads));
     let begins = |at: &usize| {
-        let (row, next) = (&rows[*at], rows.get(at + 1));
+        let (row, next) = (&rows[*at], rows[at + 1..].iter().find(|row| !row.text.is_empty()));
         let is_name = is_short(&row.text) && !row.text.ends_with(':') && !row.text.to_lowercase().starts_with("for ");
         let plain = heading(&row.text).is_none() && !opens_with_work(&row.text) && !reads(&row.text).amount && !row.text.is_empty();
         rows[at - 1].text.is_empty() && is_name && plain && next.is_some_and(|next| is_food(&next.text, reads))
