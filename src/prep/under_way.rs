@@ -260,7 +260,9 @@ fn crowds(work: &Work, (job, told): (usize, &Told), (other, then): (usize, &Told
         |job: usize, machine: usize| work.problem.jobs[job].machines.iter().find(|(one, _)| *one == machine).map(|(_, takes)| *takes);
     (0..work.problem.machines.len()).any(|machine| {
         let both = takes(job, machine).zip(takes(other, machine));
-        both.is_some_and(|(one, two)| one + two > work.problem.machines[machine].room || heat_of(work, job, told) != heat_of(work, other, then))
+        both.is_some_and(|(one, two)| {
+            one + two > work.problem.machines[machine].room || heat_of(work, job, told) != heat_of(work, other, then)
+        })
     })
 }
 

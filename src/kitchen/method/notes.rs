@@ -156,9 +156,13 @@ impl Parted {
         for note in notes {
             let (from, to) = (w.byte(note.start), w.byte(note.end));
             left.push_str(w.between(byte, from.max(byte)));
-            let after: Vec<(usize, usize)> = found.iter().copied().filter(|(start, _)| note.clone().skip(1).any(|at| at == *start)).collect();
+            let after: Vec<(usize, usize)> =
+                found.iter().copied().filter(|(start, _)| note.clone().skip(1).any(|at| at == *start)).collect();
             if is_timed_work(w, &after) {
-                let text = format!("\"{}\" is taken for a note, and its time is not planned; begin a new paragraph where the method goes on", w.between(from, to).trim());
+                let text = format!(
+                    "\"{}\" is taken for a note, and its time is not planned; begin a new paragraph where the method goes on",
+                    w.between(from, to).trim()
+                );
                 self.doubts.push((paragraph.at.clone(), text));
             }
             // A dish for beside it that is cooked, too.

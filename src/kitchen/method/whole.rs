@@ -107,7 +107,9 @@ impl Gather<'_, '_> {
         let first = &mut self.made[0];
         text.append(&mut first.step.text);
         first.step.text = text;
-        first.foods.extend(soaked);
+        first.foods.extend(soaked.iter().copied());
+        // It is in what is heated after it, too.
+        self.made.iter_mut().filter(|made| made.heated && !made.of_another).for_each(|made| made.dish.extend(soaked.iter().copied()));
     }
 
     /// The room of an oven: trays of what roasts in one layer.

@@ -192,7 +192,9 @@ impl Reading<'_> {
         }
         // "Heat the oven to 200 °C. Crisp for 10 minutes": nothing else is for the oven; told.
         let spare = self.so.spare.filter(|on| *on != HOB && self.so.ready && verb.state && act.time.is_some());
-        if let Some(on) = spare.filter(|_| self.named.at.is_none() && !self.named.pan && self.so.own == Own::Unsaid && !self.is_for_the_hob()) {
+        if let Some(on) =
+            spare.filter(|_| self.named.at.is_none() && !self.named.pan && self.so.own == Own::Unsaid && !self.is_for_the_hob())
+        {
             act.moved = true;
             return self.wait(act, Some(on), 5);
         }

@@ -17,7 +17,8 @@ pub(super) fn round(w: &Words, clause: &Clause, time: &Time) -> Option<Round> {
     let needed = |at: usize| w.is(at + 2, "if") || w.is(at + 3, "if");
     let batches = all().any(|at| w.is(at, "in") && (w.is(at + 1, "batches") || w.is(at + 2, "batches")) && !needed(at));
     let counted = all().find_map(|at| {
-        let read = w.number(at + 1).ok().flatten().filter(|read| w.is(at, "in") && w.is(read.end, "batches") && w.is(at + 1 + 1, "batches"));
+        let read =
+            w.number(at + 1).ok().flatten().filter(|read| w.is(at, "in") && w.is(read.end, "batches") && w.is(at + 1 + 1, "batches"));
         read.map(|read| read.number.high.to_f64()).filter(|_| !needed(at))
     });
     const AFTER_ANOTHER: [&[&str]; 4] =

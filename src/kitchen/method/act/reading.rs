@@ -162,7 +162,8 @@ impl Reading<'_> {
             && !self.says(&["it", "they", "this", "you", "keeps", "will"])
         {
             // "Back in the oven, 15 minutes."
-            let goes_in = self.named.at.is_some() && ["back", "in", "into", "under", "return"].iter().any(|word| self.w.is(self.clause.start, word));
+            let goes_in =
+                self.named.at.is_some() && ["back", "in", "into", "under", "return"].iter().any(|word| self.w.is(self.clause.start, word));
             act.unknown = !goes_in;
             self.wait(act, self.named.at.or(self.so.place).filter(|_| !act.off), 0);
         }

@@ -3,10 +3,10 @@
 //! Where no sentence of the method soaks anything, it is a step of its own before all others, of the time that the line gives: a night or hours
 //! are spent ahead of the session. A line that gives no time is told.
 
+use super::super::Paragraph;
 use super::super::clock::times;
 use super::super::gather::Gather;
 use super::super::whole::LONG_WAIT;
-use super::super::Paragraph;
 use crate::kitchen::words::Words;
 use crate::measure::Minutes;
 use crate::words::plural;

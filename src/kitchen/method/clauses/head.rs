@@ -102,6 +102,14 @@ pub(super) fn head(w: &Words, start: usize, end: usize, opens: bool, names: &Nam
         {
             at += 1;
         }
+        // "Next day boil for 10 minutes", "the following morning stir in the milk".
+        let the = usize::from(w.is(at, "the"));
+        let day = |at: usize| ["day", "morning", "evening"].iter().any(|word| w.is(at, word));
+        let next = |at: usize| w.is(at, "next") || w.is(at, "following");
+        if at > start && next(at - 1) && day(at) || next(at + the) && day(at + the + 1) {
+            at += if next(at + the) { the + 2 } else { 1 };
+            continue;
+        }
         // "In the meantime", "at the same time".
         if w.is(at, "in") && w.is(at + 1, "the") && (w.is(at + 2, "meantime") || w.is(at + 2, "meanwhile")) {
             at += 3;

@@ -1,13 +1,13 @@
 //! One clause as it stands in its method; and the first reading of all of them, for what only later words say: which appliances are heated
 //! and never used, and what the first heat is done to.
 
+use super::super::Paragraph;
 use super::super::act::{Act, So, Takes, act};
 use super::super::clauses::{Clause, Names, clauses};
 use super::super::dish::Dishes;
 use super::super::headings::headings;
 use super::super::verbs::Way;
 use super::super::whereabouts::{About, Whereabouts};
-use super::super::Paragraph;
 use super::Gather;
 use super::objects::Seen;
 use crate::kitchen::words::Words;

@@ -1,13 +1,13 @@
 //! What a method leaves open, told at its line.
 
 use super::{Draft, Gather};
+use crate::kitchen::Spot;
 use crate::kitchen::method::Paragraph;
 use crate::kitchen::method::act::{Act, On, Round, Takes};
 use crate::kitchen::method::clauses::Clause;
 use crate::kitchen::method::clock::{Time, after_so_long, times, unread};
 use crate::kitchen::method::places::Kind;
 use crate::kitchen::method::whole::LONG_WAIT;
-use crate::kitchen::Spot;
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 
@@ -19,9 +19,7 @@ fn is_dial(word: &str) -> bool {
 /// "To 180 °C for the chicken and 200 °C for the potatoes".
 fn heats_for_two(w: &Words, clause: &Clause) -> bool {
     let degrees = |at: usize| w.kind(at) == Some(Sign::Number) || ["c", "f", "mark", "gas", "degrees"].iter().any(|word| w.is(at, word));
-    let each = |at: &usize| {
-        w.is(*at, "for") && times(w, *at, clause.end.min(at + 3)).is_empty() && *at > 1 && (at - 2..*at).any(degrees)
-    };
+    let each = |at: &usize| w.is(*at, "for") && times(w, *at, clause.end.min(at + 3)).is_empty() && *at > 1 && (at - 2..*at).any(degrees);
     (clause.verb_end..clause.end).filter(each).count() > 1
 }
 
@@ -79,7 +77,8 @@ impl Gather<'_, '_> {
             self.doubts.push((paragraph.at.clone(), text));
         }
         if read.or && matches!(read.takes, Takes::Wait { .. }) && (clause.start..clause.end).any(|at| w.is(at, "overnight")) {
-            let ahead = read.need.is_none() && read.time.is_some_and(|time| time.high > LONG_WAIT) && !self.made.iter().any(|made| made.heated);
+            let ahead =
+                read.need.is_none() && read.time.is_some_and(|time| time.high > LONG_WAIT) && !self.made.iter().any(|made| made.heated);
             let when = if ahead { "ahead of" } else { "in" };
             let text = format!("\"{words}\" leaves a choice; the first is planned, {when} the session. Write one time");
             self.doubts.push((paragraph.at.clone(), text));
@@ -144,7 +143,9 @@ impl Gather<'_, '_> {
             .chain(unread(w, clause.start, clause.end))
             .map(|(from, to)| format!("\"{}\" in \"{words}\" is a time that is not planned; it stays in the words", w.text(from..to)))
             .collect();
-        if let Some(time) = after_so_long(w, clause.start, clause.end).filter(|time| !self.has_waited(time.high) && draft.wait + 0.5 < time.high) {
+        if let Some(time) =
+            after_so_long(w, clause.start, clause.end).filter(|time| !self.has_waited(time.high) && draft.wait + 0.5 < time.high)
+        {
             told.push(format!("\"{}\" in \"{words}\" is a time that is not planned; it stays in the words", w.text(time.start..time.end)));
         }
         // "Rest 5.": a number and no unit.
