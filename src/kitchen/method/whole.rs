@@ -6,7 +6,7 @@
 
 use super::gather::{Gather, Made};
 use super::places::Kind;
-use super::rates;
+use super::rates::{self, LONG_WAIT};
 use super::text::with;
 use crate::foods::Kind as FoodKind;
 use crate::kitchen::{Piece, Spot};
@@ -14,8 +14,6 @@ use crate::measure::{Amount, Celsius, Minutes};
 
 /// "The night before".
 const NIGHT: i64 = 480;
-/// A wait of so many minutes before anything is heated is done ahead of the session.
-pub(super) const LONG_WAIT: f64 = 240.0;
 
 /// What is done to meat a day before.
 const SEASONS: [&str; 8] = ["score", "rub", "cure", "brine", "marinate", "massage", "coat", "submerge"];

@@ -6,7 +6,7 @@
 use super::super::Paragraph;
 use super::super::clock::times;
 use super::super::gather::Gather;
-use super::super::whole::LONG_WAIT;
+use super::super::rates::LONG_WAIT;
 use crate::kitchen::words::Words;
 use crate::measure::Minutes;
 use crate::words::plural;

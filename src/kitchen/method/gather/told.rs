@@ -7,7 +7,7 @@ use crate::kitchen::method::act::{Act, On, Round, Takes};
 use crate::kitchen::method::clauses::Clause;
 use crate::kitchen::method::clock::{Time, after_so_long, times, unread};
 use crate::kitchen::method::places::Kind;
-use crate::kitchen::method::whole::LONG_WAIT;
+use crate::kitchen::method::rates::LONG_WAIT;
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 

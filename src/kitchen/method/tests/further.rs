@@ -1,8 +1,8 @@
 //! When, how often and where, in the words of kitchens that say little or say it oddly: each from a method that was once read otherwise.
 
 use super::{read, told};
-use crate::kitchen::Piece;
 use crate::kitchen::method::MethodRead;
+use crate::kitchen::{Appliance, Piece};
 use pretty_assertions::assert_eq;
 
 /// The ingredients that each step names, by their place in the list.
@@ -133,4 +133,30 @@ fn a_note_ends_with_its_sentence_where_nothing_else_is_the_method() {
     let found =
         read(&["800 g potatoes"], &["Boil the potatoes for 20 minutes. To freeze: cool and freeze. Fry the potatoes for 5 minutes."]);
     assert_eq!((found.notes.len(), found.doubts.len()), (1, 1), "{:?}", found.doubts);
+}
+
+#[test]
+fn what_a_doubt_tells_to_write_ends_it() {
+    let potatoes = ["600 g potatoes"];
+    for (doubtful, mended) in [
+        ("Boil the potatoes for 20 minutes. Rest 5.", "Boil the potatoes for 20 minutes. Rest 5 minutes."),
+        ("Roast the potatoes at 200 °C for 20 minutes per 500 g.", "Roast the potatoes at 200 °C for 25 minutes."),
+        ("Fry the potatoes in batches for 5 minutes.", "Fry the potatoes for 15 minutes."),
+        (
+            "Heat the oven to 180 °C for the fish and 200 °C for the potatoes. Roast for 40 minutes.",
+            "Roast the potatoes at 200 °C for 40 minutes.",
+        ),
+        ("Chill the potatoes for 9 hours or overnight. Fry for 5 minutes.", "Chill the potatoes for 9 hours. Fry for 5 minutes."),
+    ] {
+        assert!(!read(&potatoes, &[doubtful]).doubts.is_empty(), "{doubtful}");
+        assert_eq!(read(&potatoes, &[mended]).doubts, [], "{mended}");
+    }
+    // "Add [[appliance]] with name = "water bath"".
+    let method = ["Cook the potatoes in a water bath at 85 °C for 45 minutes."];
+    assert!(read(&potatoes, &method).doubts.iter().any(|(_, text)| text.contains("with name = \"water bath\"")));
+    let mut appliances = super::kitchen();
+    appliances.push(Appliance { name: "water bath".to_owned(), heat: false, kind: None, ..appliances[0].clone() });
+    let found = super::read_in(&appliances, &potatoes, &method);
+    assert_eq!((found.steps[0].on.first().map(|on| on.0), found.steps[0].wait.0), (Some(appliances.len() - 1), 45));
+    assert!(!found.doubts.iter().any(|(_, text)| text.contains("water bath in kitchen.toml")), "{:?}", found.doubts);
 }
