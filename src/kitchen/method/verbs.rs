@@ -97,7 +97,7 @@ pub(super) static VERBS: &[Verb] = &[
     // Shaping and laying out.
     row("roll", Hands, Once(5.0)), row("shape", Hands, Once(5.0)), row("form", Hands, Once(5.0)), row("mould", Hands, Once(2.0)),
     row("stretch", Hands, Once(3.0)), row("flatten", Hands, Once(2.0)), row("press", Hands, Once(1.0)), row("pinch", Hands, Once(2.0)),
-    row("divide", Hands, Once(1.5)), row("spread", Hands, Once(1.0)), row("layer", Hands, Once(4.0)), row("arrange", Hands, Once(1.0)),
+    row("divide", Hands, Once(1.5)), row("split", Hands, Once(1.0)), row("spread", Hands, Once(1.0)), row("layer", Hands, Once(4.0)), row("arrange", Hands, Once(1.0)),
     row("thread", Hands, Once(5.0)), row("skewer", Hands, Once(5.0)), row("stuff", Hands, Once(5.0)), row("fill", Hands, Once(2.0)),
     row("wrap", Hands, Once(1.0)), row("tie", Hands, Once(1.0)), row("truss", Hands, Once(2.0)), row("smooth", Hands, MOMENT), row("level", Hands, MOMENT),
     row("knock", Hands, Once(1.0)), row("punch", Hands, Once(1.0)), row("make", Hands, Once(1.0)), row("line", Hands, Once(1.0)),
@@ -126,7 +126,7 @@ pub(super) static VERBS: &[Verb] = &[
     // Heat and what sets it.
     row("bring", Heat, Once(1.0)), row("heat", Heat, Once(1.0)), row("preheat", Heat, Once(0.0)), row("warm", Heat, Once(3.0)),
     row("pre-heat", Heat, Once(0.0)), row("reheat", Heat, Once(3.0)), row("re-heat", Heat, Once(3.0)), row("reduce", Set, Once(0.0)), row("lower", Set, MOMENT), row("decrease", Set, Once(0.0)),
-    row("drop the temperature", Set, Once(0.0)), row("drop the heat", Set, Once(0.0)), row("drop the oven", Set, Once(0.0)),
+    row("drop the temperature", Set, Once(0.0)), row("drop the heat", Set, Once(0.0)), row("drop the oven", Set, Once(0.0)), row("drop to", Set, Once(0.0)),
     row("increase", Set, Once(0.0)), row("crank", Set, Once(0.0)), row("press start", Set, Once(0.0)), row("raise", Set, Once(0.0)), row("switch", Set, Once(0.0)), row("adjust the heat", Set, Once(0.0)),
     // Hands-on, on the hob.
     row("fry", HandsOn(Hob), Once(6.0)), row("stir-fry", HandsOn(Hob), Once(5.0)), row("pan-fry", HandsOn(Hob), Once(6.0)),

@@ -46,7 +46,9 @@ pub(super) fn places(w: &Words, clause: &Clause, own: &[Known], cooker: Option<K
         let phrase = PHRASES.find(w, at..end);
         // The household's own name wins over the words of a kind, but "oven dish" is no oven.
         let known = own.iter().find(|one| one.is_at(w, at, end));
-        if let Some(known) = known.filter(|known| phrase.is_none_or(|(_, past)| past <= at + known.words.len())) {
+        if let Some(known) =
+            known.filter(|known| phrase.is_none_or(|(place, past)| place == Place::Other || past <= at + known.words.len()))
+        {
             named.own(w, known, at, clause.start);
             at += known.words.len();
             continue;

@@ -199,7 +199,8 @@ impl Reading<'_> {
         if self.named.at == Some(OVEN)
             && act.heat.oven.is_some()
             && act.time.is_none()
-            && self.clause.verb.is_some_and(|verb| verb.word == "get")
+            && self.clause.verb.is_some_and(|verb| matches!(verb.word, "get" | "whack" | "stick" | "pop" | "put"))
+            && (self.clause.verb.is_some_and(|verb| verb.word == "get") || self.named.at_token <= self.clause.verb_end + 1)
         {
             act.sets = true;
             act.takes = Takes::Preheat;
@@ -218,6 +219,10 @@ impl Reading<'_> {
                 act.place = act.need.map(Some);
                 return;
             }
+            // "Put it in a tin, cover with foil and forget about it for 5 hours", where the oven is heated.
+            let covered = self.clause.verb.is_some_and(|verb| verb.word == "cover") && self.so.own == Own::InWare;
+            let stands = self.says(&["rest", "stand", "cool", "chill", "leave", "marinate", "soak"]);
+            let on = on.or(self.so.hot.filter(|_| covered && !stands));
             let cold = self.says(&["fridge", "freezer", "refrigerator", "aside", "place"]) && self.named.at.is_none();
             // "Take out the beans, 5 minutes more."
             let goes_on = self.so.turned_down || act.time.is_some_and(|time| time.further);
