@@ -15,7 +15,7 @@ use crate::kitchen::much::{called, for_whom, how_much, no_more_than};
 use crate::kitchen::not_known;
 use crate::kitchen::{Kitchen, Names, Ware, Warning};
 use crate::measure::{Money, Quantity, Units, show};
-use crate::plan::{ShortMeal, State};
+use crate::plan::ShortMeal;
 use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Packed, Reserved, ShoppingList};
 use crate::telling::list::{self as words, OPTIONAL, PAST_ITS_DATE};
 use crate::telling::short::{lacks, remedies, still_to_get};
@@ -49,7 +49,7 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     short(&list.short, names, units, &mut out);
     for trip in &list.trips {
         let when = if trip.planned { day_year(trip.on) } else { still_to_get(trip.before.as_ref()) };
-        let state = trip.state.filter(|state| *state != State::Open).map(|state| format!("  {}", state.words())).unwrap_or_default();
+        let state = trip.closed().map(|state| format!("  {}", state.words())).unwrap_or_default();
         let _ = writeln!(out, "\n{when}  {}{state}", words::trip_cost(trip, names));
         if trip.shops.is_empty() {
             out.push_str("  nothing to buy\n");

@@ -28,6 +28,8 @@ pub struct CrossContact {
     pub others: Vec<RecipeId>,
     /// The foods that bear it, in these.
     pub foods: Vec<FoodId>,
+    /// Can what the eater is served be made before it? Whoever has planned the session knows better.
+    pub first: bool,
 }
 
 /// Whose food could be touched by what they are allergic to, where these dishes are made in one session.
@@ -50,7 +52,7 @@ pub fn cross_contacts(kitchen: &Kitchen, week: &Week, made: &[RecipeId]) -> Vec<
         let words = words.into_iter().map(|shunned| shunned.word.clone()).collect();
         match all.iter_mut().find(|known| known.eater == plate.name) {
             Some(known) => known.theirs.extend(theirs.into_iter().filter(|dish| !known.theirs.contains(dish)).collect::<Vec<_>>()),
-            None => all.push(CrossContact { eater: plate.name.to_owned(), words, theirs, others, foods }),
+            None => all.push(CrossContact { eater: plate.name.to_owned(), words, theirs, others, foods, first: true }),
         }
     }
     all

@@ -3,6 +3,7 @@
 use jiff::ToSpan;
 use jiff::civil::DateTime;
 
+use super::boxes::aside_minutes;
 use super::cooked::cooked;
 use super::heating::heatings;
 use crate::kitchen::{Kitchen, Week};
@@ -15,9 +16,10 @@ pub fn begin_by(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) 
     let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
     let of = |making: &Making, step| hands_for(step, making.batches.to_f64(), kitchen.rules.pace);
     let hands: i64 = here.iter().flat_map(|making| steps(making).map(|step| of(making, step))).sum();
+    let asides: i64 = here.iter().map(|making| aside_minutes(kitchen, making)).sum();
     let heating = |making: &Making| heatings(kitchen, making).iter().map(|one| one.waited).max();
     let waits = |making: &Making| steps(making).map(|step| step.waits(&kitchen.appliances)).sum::<i64>();
     let longest = here.iter().map(|making| waits(making) + heating(making).unwrap_or(0)).max();
-    let made = longest.and_then(|longest| week.meals[meal].at_time.checked_sub((hands + longest).minutes()).ok());
+    let made = longest.and_then(|longest| week.meals[meal].at_time.checked_sub((hands + asides + longest).minutes()).ok());
     made.into_iter().chain(cooked(kitchen, &week.meals[meal]).into_iter().map(|cook| cook.start)).min()
 }

@@ -1,5 +1,6 @@
 //! What a plan that is only weighed needs to know of cooking: the least finish of a session, and the time at a meal. No guide is made.
 
+use super::boxes::aside_minutes;
 use super::schedule::{Effort, least_finish};
 use super::tasks::session_work;
 use crate::kitchen::{Kitchen, Step, Week};
@@ -26,7 +27,7 @@ pub fn at_the_meal(kitchen: &Kitchen, makings: &Makings, meal: usize) -> AtTheMe
     let here = || makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal));
     let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
     let of = |making: &Making, step| hands_for(step, making.batches.to_f64(), kitchen.rules.pace);
-    let hands = |making: &Making| -> i64 { steps(making).map(|step| of(making, step)).sum() };
+    let hands = |making: &Making| -> i64 { steps(making).map(|step| of(making, step)).sum::<i64>() + aside_minutes(kitchen, making) };
     let hands: i64 = here().map(hands).sum();
     let wait = here().map(|making| steps(making).map(|step| step.wait.0).sum::<i64>()).max().unwrap_or(0);
     let heats = |step: &Step| step.on.iter().map(|on| &kitchen.appliances[*on]).filter(|one| one.heat).map(|one| one.warm_up.0).max();

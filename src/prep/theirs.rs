@@ -5,7 +5,7 @@
 
 use super::names::handled;
 use super::tasks::{Part, Work};
-use super::{Link, LinkWhy, Note, Schedule};
+use super::{Care, Link, LinkWhy, Note, Schedule, Task};
 use crate::kitchen::{Kitchen, Recipe, RecipeId, Ware, Week};
 use crate::plan::{CrossContact, Makings, cross_contacts, goes_into};
 
@@ -46,6 +46,19 @@ pub(super) fn told_at(work: &Work, schedule: &Schedule, job: usize) -> Vec<Note>
         if brings.theirs.iter().all(prepared) { Note::CleanAfter { eater, words } } else { Note::OtherTools { eater, words } }
     };
     work.brings.iter().filter(|brings| brings.job == job).map(note).collect()
+}
+
+/// Whose food cannot all be made first, by the steps that say so: then the caution does not ask for it.
+pub(super) fn tell_who_is_not_first(cautions: &mut [Care], tasks: &[(Task, Option<usize>)]) {
+    let not_first = |who: &str| {
+        let mut notes = tasks.iter().flat_map(|(task, _)| &task.notes);
+        notes.any(|note| matches!(note, Note::OtherTools { eater, .. } if eater == who))
+    };
+    for caution in cautions {
+        if let Care::CrossContact(contact) = caution {
+            contact.first = !not_first(&contact.eater);
+        }
+    }
 }
 
 /// The hands-on steps of what the eater is served, and the portions that are set aside for them.

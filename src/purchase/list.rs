@@ -267,6 +267,11 @@ impl TripList {
     pub fn lines(&self) -> impl Iterator<Item = &ListLine> {
         self.shops.iter().flat_map(ShopVisit::lines)
     }
+
+    /// How it stands, where it is no longer open.
+    pub fn closed(&self) -> Option<State> {
+        self.state.filter(|state| *state != State::Open)
+    }
 }
 
 #[derive(Debug, Clone, PartialEq)]

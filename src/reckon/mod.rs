@@ -131,7 +131,11 @@ pub fn reckon_beside<'k>(
     let others: Vec<Rc<Another>> = others.map(another).collect();
     let open = trial::left_out(&loaded.weeks[week].1, today);
     let (place, lived) = (week, lived_of(week));
-    let beside: Vec<Lived> = others.iter().filter(|other| other.overlaps(&lived)).map(|other| lived_of(other.place)).collect();
+    let overlapping: Vec<usize> = others.iter().filter(|other| other.overlaps(&lived)).map(|other| other.place).collect();
+    let beside: Vec<Lived> = overlapping.iter().map(|other| lived_of(*other)).collect();
+    // What they are taken to have bought and eaten is on this week's shelf, too.
+    let not_booked = |(other, lived): (&usize, &Lived)| lived.not_booked(named_in_commands(loaded, booked, *other, today));
+    let not_booked_beside: Vec<Warning> = overlapping.iter().zip(&beside).filter_map(not_booked).collect();
     let mut together: Vec<Lived> = std::iter::once(lived).chain(beside).collect();
     let (shelf, week_prices) = past::live_through(&loaded.kitchen, &mut together);
     let lived = together.swap_remove(0);
@@ -162,6 +166,7 @@ pub fn reckon_beside<'k>(
     warnings.extend(open);
     warnings.extend(week_before(loaded, booked, place, today));
     warnings.extend(lived.not_booked(named));
+    warnings.extend(not_booked_beside);
     warnings.extend(makings.short.iter().map(|short| short_of(&kitchen, short)));
     warnings.extend(carried.warnings);
     warnings.extend(purchase::old_prices(&kitchen, &needs.needs, today));

@@ -141,7 +141,9 @@ impl Notes<'_> {
         for trip in &list.trips {
             for stop in trip.shops.iter().filter_map(|visit| visit.at) {
                 let paid = (stop.fare > Money::ZERO).then(|| format!(", of it {} for the way", names.money(stop.fare)));
-                let spans = vec![plain(format!("{}, {}", day(trip.on), names.shop(stop.shop))), soft(paid.unwrap_or_default())];
+                // What is no longer open is in no sum.
+                let state = trip.closed().map(|state| format!(", {}", state.words())).unwrap_or_default();
+                let spans = vec![plain(format!("{}, {}{state}", day(trip.on), names.shop(stop.shop))), soft(paid.unwrap_or_default())];
                 notes.push(Note { spans, figures: Some(plain(names.money(stop.cost))) });
             }
         }
