@@ -431,3 +431,33 @@ fn meals_that_are_booked_before_the_session_that_cooked_for_them_say_so() {
     let output = kitchen.run_on("2026-12-01", &["issue", "--until", "2026-11-30"]);
     assert!(!stderr(&output).contains("is not booked"), "{}", stderr(&output));
 }
+
+#[test]
+fn beside_a_book_that_nobody_can_read_what_is_past_is_not_laid_on_the_shelf_once_more() {
+    let kitchen = week();
+    kitchen.done_on("2026-11-28", &["print"]);
+    kitchen.done_on("2026-11-28", &["receive"]);
+    let book = kitchen.text("pantry.book.jsonl").replacen("bluegrain", "bluegrein", 1);
+    let kitchen = kitchen.file("pantry.book.jsonl", &book);
+    // 300 g and 200 g were bought, and stand in pantry.toml: the printed trip brings them no second time.
+    let stock =
+        |today: &str| json(&kitchen.run_on(today, &["--format", "json", "stock"]))["places"].to_string().matches("bluegrain").count();
+    assert_eq!(stock("2026-11-29"), 1);
+    let list = list_on(&kitchen, "2026-11-29", &[]);
+    let drawn: f64 = draws(&list, "bluegrain").iter().map(|(.., amount)| amount).sum();
+    assert_eq!(drawn, 300.0);
+    assert_eq!(list["expiring"].to_string().matches("mooncress").count(), 0, "{}", list["expiring"]);
+    assert!(!list["warnings"].to_string().contains("taken as done:"), "{}", list["warnings"]);
+    // A third portion on Monday wants another 100 g.
+    let more = kitchen.text("weeks/week.toml").replacen("\"1 portion recipe:mash\"", "\"2 portions recipe:mash\"", 1);
+    let kitchen = kitchen.file("weeks/week.toml", &more);
+    assert_amount(&line_with_trip(&list_on(&kitchen, "2026-11-29", &[]), "bluegrain").1["need"], 100.0, "g");
+}
+
+#[test]
+fn a_list_tells_what_of_an_overlapping_week_was_not_booked() {
+    let kitchen = week().file("weeks/other.toml", &format!("from = 2026-12-01\n{}", supper("2026-12-02", "\"100 g mooncress\"")));
+    let list = list_on(&kitchen, "2026-11-30", &["--week", "weeks/other.toml"]);
+    let warnings = list["warnings"].to_string();
+    assert!(warnings.contains("taken as done: the trip of Sat 28 Nov, the session of Sun 29 Nov 14:00"), "{warnings}");
+}

@@ -159,3 +159,13 @@ fn a_booked_meal_that_is_renamed_takes_nothing_of_an_unprinted_trip_back() {
     std::fs::write(kitchen.path().join("weeks/week.toml"), renamed).expect("a week");
     assert_eq!(bought(&kitchen), (Some(1), json!("1.00")));
 }
+
+#[test]
+fn a_booked_meal_that_is_at_a_clock_time_by_now_is_not_eaten_again() {
+    let kitchen = monday_is_eaten();
+    let text = kitchen.text("weeks/week.toml").replace("name = \"First\"\n", "").replacen("at = \"supper\"", "at = \"19:00\"", 1);
+    std::fs::write(kitchen.path().join("weeks/week.toml"), &text).expect("a week");
+    let list = list_on(&kitchen, "2026-12-01", &[]);
+    assert_eq!((&list["short"], draws(&list, "mash").len()), (&json!([]), 1));
+    assert!(list["warnings"].to_string().contains("First, Mon 30 Nov 18:30, is booked"), "{}", list["warnings"]);
+}

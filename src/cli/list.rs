@@ -123,7 +123,7 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     let at_home = list.from_pantry.iter().map(|entry| {
         let look = if entry.look_first { "look at it first" } else { "" };
         let [name, much] = called_and_counted(names, entry.of, &entry.amount, units);
-        vec![name, much, place(entry.place).into(), day(entry.on), look.into()]
+        vec![name + &for_whom(names, entry.whose.as_ref()), much, place(entry.place).into(), day(entry.on), look.into()]
     });
     titled(out, "Already at home", at_home.collect());
     titled(out, "Kept for other weeks", reserved_rows(list, names, units));

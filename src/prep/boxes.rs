@@ -59,13 +59,8 @@ pub(super) fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> Aside
     AsideTask { recipe: making.recipe, eater: apart.who.clone(), amount, without: apart.without.clone(), later, chilled, eaten_at_once }
 }
 
-/// What one of them takes.
+/// Minutes of hands for one of them.
 pub(super) const ASIDE_MINUTES: i64 = 1;
-
-/// Minutes of hands for the portions that are taken out of a making.
-pub(super) fn aside_minutes(kitchen: &Kitchen, making: &Making) -> i64 {
-    ASIDE_MINUTES * making.apart.iter().filter(|apart| set_aside_before(kitchen, making, apart).is_some()).count() as i64
-}
 
 /// Does what is set aside go into the cold by itself, before the rest is done?
 pub(super) fn chilled_alone(kitchen: &Kitchen, making: &Making, of: usize) -> bool {

@@ -217,7 +217,8 @@ pub fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<C
 /// What the session's cooks mind for single eaters of the week's meals: first of all whose food could be touched by what.
 pub(super) fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
     let made: Vec<RecipeId> = chosen.iter().map(|index| makings.makings[*index].recipe).unique().collect();
-    let contacts = cross_contacts(kitchen, week, &made).into_iter().map(Care::CrossContact);
+    let chosen: Vec<&Making> = chosen.iter().map(|index| &makings.makings[*index]).collect();
+    let contacts = cross_contacts(kitchen, week, &chosen).into_iter().map(Care::CrossContact);
     let guarded = guard(kitchen, week);
     let unknown = guarded.unknown.into_iter().filter(|(dishes, _)| dishes.iter().any(|dish| made.contains(dish)));
     let unknown: Vec<Warning> = unknown.map(|(_, warning)| warning).collect();

@@ -6,8 +6,8 @@
 use super::names::handled;
 use super::tasks::{Part, Work};
 use super::{Care, Link, LinkWhy, Note, Schedule, Task};
-use crate::kitchen::{Kitchen, Recipe, RecipeId, Ware, Week};
-use crate::plan::{CrossContact, Makings, cross_contacts, goes_into};
+use crate::kitchen::{Kitchen, Recipe, Ware, Week};
+use crate::plan::{CrossContact, Making, Makings, cross_contacts, goes_into};
 
 /// A job that brings what an eater is allergic to.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,7 +21,7 @@ pub(super) struct Brings {
 
 /// Adds a link for every order that can be kept, and remembers where each is asked for.
 pub(super) fn put_theirs_first(kitchen: &Kitchen, week: &Week, makings: &Makings, work: &mut Work) {
-    let made: Vec<RecipeId> = work.chosen.iter().map(|index| makings.makings[*index].recipe).collect();
+    let made: Vec<&Making> = work.chosen.iter().map(|index| &makings.makings[*index]).collect();
     for contact in cross_contacts(kitchen, week, &made) {
         let theirs = jobs_of(makings, work, &contact);
         let bring: Vec<usize> = (0..work.origins.len()).filter(|job| brings(&kitchen.recipes, makings, work, *job, &contact)).collect();
@@ -84,7 +84,7 @@ fn brings(recipes: &[Recipe], makings: &Makings, work: &Work, job: usize, contac
     let (Some(making), Part::Step { step, .. }) = (makings.makings.get(origin.making), origin.part) else { return false };
     let recipe = &recipes[making.recipe];
     let bears = |ware: Ware| match ware {
-        Ware::Food(food) => contact.foods.contains(&food),
+        Ware::Food(food) => contact.foods.contains(&food) && !making.is_without(ware),
         Ware::Recipe(part) => contact.foods.iter().any(|food| goes_into(recipes, part, Ware::Food(*food))),
     };
     handled(recipe, step).into_iter().filter_map(|index| recipe.ingredients.get(index)).any(|line| bears(line.ware()))

@@ -436,6 +436,8 @@ pub struct FromPantry {
     pub what_for: Vec<String>,
     /// Past its best before, to be looked at first.
     pub look_first: bool,
+    /// Of what was cooked, whose it is alone.
+    pub whose: Option<Whose>,
 }
 
 /// What another week takes out of one lot before this week does.
