@@ -101,3 +101,19 @@ fn what_is_left_of_an_opened_pack_is_not_said_to_fail_a_need_that_a_closed_one_s
     assert_eq!(draws(&list, "tinned moon beans"), [("2026-11-30".to_owned(), "cupboard".to_owned(), 600.0)]);
     assert!(!list["warnings"].to_string().contains("cannot be compared"), "{}", list["warnings"]);
 }
+
+#[test]
+fn a_pack_of_four_tins_is_four_closed_packs() {
+    let shops =
+        "[[shop]]\nname = \"Stall\"\n[[pack]]\nshop = \"Stall\"\nfood = \"tinned moon beans\"\nsize = \"4 x 400 g\"\nprice = 3.00\n";
+    let meals = "[[meal]]\nday = \"mon\"\nat = \"supper\"\nshared = [\"1 tin (400 g) moon beans\"]\n";
+    let kitchen = kitchen().foods(FOOD).shops(shops).meals(meals);
+    // Three of them stay closed, and are good for longer than an opened one.
+    let list = kitchen.list();
+    assert_eq!(list["worth"]["spoils"], "0.00", "{list}");
+    kitchen.done(&["print"]);
+    kitchen.done_on("2026-11-29", &["receive"]);
+    assert!(kitchen.text("pantry.toml").contains("amount = \"4 x 400 g\"\n"), "{}", kitchen.text("pantry.toml"));
+    kitchen.done_on("2026-11-30", &["issue", "--until", "2026-11-30"]);
+    assert!(kitchen.text("pantry.toml").contains("amount = \"3 x 400 g\"\nplace = \"cupboard\"\n"), "{}", kitchen.text("pantry.toml"));
+}

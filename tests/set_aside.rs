@@ -209,6 +209,11 @@ fn what_was_set_aside_lies_on_the_shelf_as_theirs_and_serves_their_meal() {
     assert!(pantry.contains("eater = \"Emil\"\nwithout = [\"sesame seed\"]\namount = \"0.5 portion\""), "{pantry}");
     assert_eq!(fridge(&kitchen, "2026-11-30"), [(None, 2.0), emils(0.5)]);
     let list = kitchen.list_on("2026-11-30");
+    let emils_own =
+        list["from_pantry"].as_array().into_iter().flatten().filter(|one| one["eater"] == "Emil" && one["without"][0] == "sesame seed");
+    assert_eq!(emils_own.count(), 1, "{:#}", list["from_pantry"]);
+    let told = kitchen.done_on("2026-11-30", &["list"]);
+    assert!(told.contains("Dish, for Emil, without sesame seed"), "{told}");
     assert_eq!(list["short"].as_array().map(Vec::len), Some(0), "{:#}", list["short"]);
     let day = kitchen.done_on("2026-11-30", &["day"]);
     assert!(day.contains("Take out: Dish, 1 portion, fridge"), "{day}");
@@ -291,7 +296,7 @@ fn where_nobody_gets_a_food_nothing_is_taken_out_before_it() {
     let steps: Vec<String> = tasks(&kitchen, "step").iter().filter_map(|task| task["text"].as_str().map(str::to_owned)).collect();
     assert_eq!(steps[1], "Stir in no sesame seeds.");
     let cautions = kitchen.prep()["sessions"][0]["cautions"].to_string();
-    assert!(!cautions.contains("Allergens. Dish: sesame"), "{cautions}");
+    assert!(!cautions.contains("Allergens. Dish: sesame") && !cautions.contains("is allergic to"), "{cautions}");
 }
 
 #[test]
@@ -332,4 +337,16 @@ fn nobody_is_told_to_make_theirs_first_where_no_plan_can() {
     assert!(cautions("").contains("Make what Emil eats first (Plain)"));
     let told = cautions("after = [\"recipe:dish\"]\n");
     assert!(told.contains("Not all that Emil eats can be made first (Plain)") && !told.contains("Make what"), "{told}");
+}
+
+#[test]
+fn washing_after_raw_meat_counts_at_the_meal_and_the_oven_warms_up_first() {
+    // 8 minutes of hands for four portions, 1½ of them: 3. Three of washing, 30 in the oven, 10 until it is hot: 46 before 18:30.
+    let roast = "makes = \"4 portions\"\nbatches = \"any\"\nmade = \"at the meal\"\ningredients = [\"600 g chicken thighs\"]\n\
+                 [[step]]\ntext = \"Roast {chicken thighs}.\"\nhands = \"8 min\"\nwait = \"30 min\"\non = \"oven\"\ntemperature = \"200 °C\"\ninside = \"74 °C\"\n";
+    let meal = "[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"1 portion recipe:dish\"]\n";
+    let washed = TWO.replace("wash = \"0 min\"", "wash = \"3 min\"");
+    let kitchen = supper(roast).file("kitchen.toml", &format!("{washed}{OVEN_HOB_AND_COOKER}")).meals(meal);
+    let day = crate::kitchen::json(&kitchen.run_on("2026-11-30", &["--format", "json", "day"]));
+    assert_eq!(day["meals"][0]["begin_by"], "2026-11-30T17:44");
 }

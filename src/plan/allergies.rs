@@ -36,7 +36,11 @@ pub struct CrossContact {
 /// Whose food could be touched by what they are allergic to, where these dishes are made in one session.
 pub fn cross_contacts(kitchen: &Kitchen, week: &Week, makings: &[&Making]) -> Vec<CrossContact> {
     let mut made: Vec<RecipeId> = Vec::new();
-    makings.iter().for_each(|making| if !made.contains(&making.recipe) { made.push(making.recipe) });
+    makings.iter().for_each(|making| {
+        if !made.contains(&making.recipe) {
+            made.push(making.recipe)
+        }
+    });
     let mut all = cross_contacts_of(kitchen, week, &made);
     // What everybody gets without it brings none of it into the kitchen.
     for contact in &mut all {
@@ -242,12 +246,16 @@ impl<'k> Plate<'k> {
             )
         } else {
             match self.diner {
-                Some(_) => "It is not to be served here. Take it out of the meal, or name the guests, guests = [{ name = \"…\" }], and give \
+                Some(_) => {
+                    "It is not to be served here. Take it out of the meal, or name the guests, guests = [{ name = \"…\" }], and give \
                             them something else with instead."
-                    .to_owned(),
-                None => "It is not to be served to anybody here. Take it out of the meal, or name who eats with for and instead; who is named \
+                        .to_owned()
+                }
+                None => {
+                    "It is not to be served to anybody here. Take it out of the meal, or name who eats with for and instead; who is named \
                          has an [[eater]] in kitchen.toml."
-                    .to_owned(),
+                        .to_owned()
+                }
             }
         };
         Mistake { at: found.at.clone(), cause, remedy }
