@@ -11,6 +11,7 @@ use super::clock::tasks;
 use super::cuts::cuts;
 use super::elsewhere::as_found;
 use super::fetch::fetch;
+use super::meal_cautions::of_what_is_begun;
 use super::schedule::{least_finish, slower, slower_ends};
 use super::tasks::{Work, session_work};
 use super::under_way::{UnderWay, part, rest, stand};
@@ -63,9 +64,11 @@ pub fn prep_under_way(
     super::at_once::tell(kitchen, &mut sessions);
     let begun: Vec<Vec<Begun>> = sessions.iter().enumerate().map(|(index, plan)| begun(kitchen, makings, index, plan)).collect();
     sessions.iter_mut().zip(begun).for_each(|(session, begun)| session.begun = begun);
+    let before = before(kitchen, week, makings, draws, &sessions);
     PrepPlan {
         week: week.name.clone(),
-        before: before(kitchen, week, makings, draws, &sessions),
+        cautions: of_what_is_begun(kitchen, week, makings, &before),
+        before,
         sessions,
         moves: moves(makings),
         short: makings.short.clone(),
