@@ -26,6 +26,9 @@ pub struct Prep {
     pub sessions: Vec<Session>,
     before: Vec<Before>,
     moves: Vec<Before>,
+    /// What to take care of at the meals for whose dishes something is done before, each with its source.
+    #[serde(default)]
+    cautions: Vec<String>,
 }
 
 #[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
@@ -189,6 +192,7 @@ impl Prep {
             sessions: plan.sessions.iter().map(|session| writer.session(session)).collect(),
             before: plan.before.iter().map(|note| writer.before(note)).collect(),
             moves: plan.moves.iter().map(|note| writer.before(note)).collect(),
+            cautions: plan.cautions.iter().map(|care| care.with_source(writer.names)).collect(),
         }
     }
 }

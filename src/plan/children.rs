@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-use super::guarded::Guarded;
+use super::guarded::{ForAChild, Guarded};
 use super::heated::{is_firm, is_heated};
 use super::only_named::WordsOf;
 use super::plate::{Found, Plate, plates};
@@ -138,10 +138,11 @@ pub fn guard_children(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
                         guarded.mistakes.push(row.mistake(kitchen, &plate, &found));
                     } else if first {
                         let warning = row.warning(kitchen, eater, on, &plate, &found);
-                        if row.source == CHOKING {
+                        let choking = row.source == CHOKING;
+                        if choking {
                             guarded.choking.push((eater.name.clone(), found.food, row.why));
                         }
-                        guarded.cautions.push((found.dishes.last().copied(), warning.words()));
+                        guarded.cautions.push(ForAChild { dish: found.dishes.last().copied(), text: warning.words(), choking });
                         guarded.warnings.push(warning);
                     }
                 }
@@ -170,7 +171,7 @@ fn guard_infants_of_words(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded)
                     &format!("{} ({}) ", eater.name, age_of(eater, on)),
                 ) {
                     if said.insert((eater.name.clone(), warning.clone())) {
-                        guarded.cautions.push((dish, warning.words()));
+                        guarded.cautions.push(ForAChild { dish, text: warning.words(), choking: false });
                         guarded.warnings.push(warning);
                     }
                 }

@@ -11,6 +11,7 @@ use super::clock::tasks;
 use super::cuts::cuts;
 use super::elsewhere::as_found;
 use super::fetch::fetch;
+use super::meal_cautions::of_what_is_begun;
 use super::schedule::{least_finish, slower, slower_ends};
 use super::tasks::{Work, session_work};
 use super::theirs::tell_who_is_not_first;
@@ -65,9 +66,11 @@ pub fn prep_under_way(
     sessions.iter_mut().for_each(|session| super::at_once::tell_two_heats(kitchen, session));
     let begun: Vec<Vec<Begun>> = sessions.iter().enumerate().map(|(index, plan)| begun(kitchen, makings, index, plan)).collect();
     sessions.iter_mut().zip(begun).for_each(|(session, begun)| session.begun = begun);
+    let before = before(kitchen, week, makings, draws, &sessions);
     PrepPlan {
         week: week.name.clone(),
-        before: before(kitchen, week, makings, draws, &sessions),
+        cautions: of_what_is_begun(kitchen, week, makings, &before),
+        before,
         sessions,
         moves: moves(makings),
         short: makings.short.clone(),

@@ -201,10 +201,16 @@ fn inside(kinds: &[Kind]) -> Vec<Celsius> {
 
 /// The cautions that apply to these makings, of one session or of a week; last of all, whose rules come first.
 pub fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
-    let facts = Facts::of(kitchen, chosen.iter().map(|index| &makings.makings[*index]));
+    cautions_of(kitchen, &chosen.iter().map(|index| &makings.makings[*index]).collect::<Vec<_>>(), &[])
+}
+
+/// The same of these makings and of the foods of these lines, which a meal adds.
+pub(super) fn cautions_of(kitchen: &Kitchen, makings: &[&Making], added: &[&Ingredient]) -> Vec<Care> {
+    let mut facts = Facts::of(kitchen, makings.iter().copied());
+    added.iter().for_each(|line| facts.see_ingredient(&kitchen.foods, &kitchen.rules, line));
     let applying = CAUTIONS.iter().filter(|caution| (caution.applies)(&facts));
     let mut said: Vec<Care> = applying.map(|row| row.care()).collect();
-    said.extend(allergens(kitchen, chosen.iter().map(|index| &makings.makings[*index])));
+    said.extend(allergens(kitchen, makings.iter().copied()));
     if !facts.allergens_unknown.is_empty() {
         said.push(Care::NotKnown(facts.allergens_unknown));
     }
@@ -223,8 +229,8 @@ pub(super) fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, chos
     let unknown = guarded.unknown.into_iter().filter(|(dishes, _)| dishes.iter().any(|dish| made.contains(dish)));
     let unknown: Vec<Warning> = unknown.map(|(_, warning)| warning).collect();
     let unknown: Vec<Care> = not_known(&unknown).into_iter().map(Care::Unknown).collect();
-    let children = guarded.cautions.into_iter().filter(|(dish, _)| dish.is_some_and(|dish| made.contains(&dish)));
-    unknown.into_iter().chain(contacts).chain(children.map(|(_, text)| Care::Child(text))).collect()
+    let children = guarded.cautions.into_iter().filter(|one| one.dish.is_some_and(|dish| made.contains(&dish)));
+    unknown.into_iter().chain(contacts).chain(children.map(|one| Care::Child(one.text))).collect()
 }
 
 /// What each dish contains, and first of all what of it the household avoids.
@@ -309,7 +315,8 @@ impl Facts {
         self.kidney_beans |= is_dried_kidney_bean(food);
         self.honey |= name_words(&food.name).any(|word| word == "honey");
         self.raw_kinds.extend(food.raw_kind(item.as_ref()));
-        if !always && food.allergens.is_none() && !self.allergens_unknown.contains(&id) {
+        let unknown = food.allergens.is_none() && food.kind != Some(Kind::Household);
+        if !always && unknown && !self.allergens_unknown.contains(&id) {
             self.allergens_unknown.push(id);
         }
     }

@@ -8,8 +8,10 @@ use jiff::civil::Date;
 
 use super::Errand;
 use super::boxes::{aside_task, chilled_alone, counted, errand};
+use super::cautions::Care;
 use super::cooked::{CardCook, cooked};
 use super::heating::heatings;
+use super::meal_cautions::meal_cautions;
 use super::say::{kept_hot, reheated};
 use super::text::{added_text, making_text};
 use crate::foods::{FoodId, Place};
@@ -35,6 +37,8 @@ pub struct WeekCard {
     /// What is not known for allergic eaters, a line each: at the head of the card.
     pub not_known: Vec<String>,
     pub days: Vec<CardDay>,
+    /// What to take care of where something is made or added at a meal, once for all meals.
+    pub cautions: Vec<Care>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -210,6 +214,7 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
         short: makings.short.clone(),
         not_known: not_known(guard(kitchen, week).unknown.iter().map(|(_, warning)| warning)),
         days: dates.into_iter().map(day).collect(),
+        cautions: meal_cautions(kitchen, week, makings, &(0..week.meals.len()).collect::<Vec<_>>()),
     }
 }
 

@@ -66,7 +66,7 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
                 recipe.name,
                 words(&recipe.makes.dimension())
             );
-            found.mistake(boxed.holds_at.clone(), cause, remedy(recipe));
+            found.mistake(boxed.holds_at.clone(), cause, remedy(recipe, &boxed.holds.dimension()));
         }
     }
     for meal in weeks.iter().flat_map(|(_, week)| &week.meals) {
@@ -185,7 +185,11 @@ fn check_amount(recipe: usize, amount: &Quantity, at: &Spot, recipes: &[Recipe],
     };
     if !gives(recipe, &amount.dimension()) {
         let (asked, made) = (words(&amount.dimension()), words(&recipe.makes.dimension()));
-        found.mistake(at.clone(), format!("this asks for {asked} of \"{}\", which makes {made}", recipe.name), remedy(recipe));
+        found.mistake(
+            at.clone(),
+            format!("this asks for {asked} of \"{}\", which makes {made}", recipe.name),
+            remedy(recipe, &amount.dimension()),
+        );
     }
 }
 
@@ -194,12 +198,6 @@ pub(super) fn gives(recipe: &Recipe, asked: &Dimension) -> bool {
     let by_weight = |dimension: &Dimension| matches!(dimension, Dimension::Mass | Dimension::Portion);
     let makes = recipe.makes.dimension();
     makes == *asked || (recipe.portion.is_some() && by_weight(&makes) && by_weight(asked))
-}
-
-/// Would it give such an amount, were it known what a portion of it weighs?
-pub(super) fn would_give(recipe: &Recipe, asked: &Dimension) -> bool {
-    let by_weight = |dimension: &Dimension| matches!(dimension, Dimension::Mass | Dimension::Portion);
-    recipe.portion.is_none() && by_weight(&recipe.makes.dimension()) && by_weight(asked)
 }
 
 fn words(dimension: &Dimension) -> String {
@@ -212,14 +210,12 @@ fn words(dimension: &Dimension) -> String {
     }
 }
 
-fn remedy(recipe: &Recipe) -> String {
-    let made = words(&recipe.makes.dimension());
-    match recipe.makes.dimension() {
-        Dimension::Mass | Dimension::Portion if recipe.portion.is_none() => {
-            format!("Ask in {made}, or add portion = \"200 g\", the weight of one portion, to {}.", recipe.at.file)
-        }
-        _ => format!("Ask in {made}, or change makes in {}.", recipe.at.file),
+fn remedy(recipe: &Recipe, asked: &Dimension) -> String {
+    let (made, file) = (words(&recipe.makes.dimension()), &recipe.at.file);
+    if recipe.lacks_portion_for(asked) {
+        return format!("Ask in {made}, or add portion = \"200 g\", the weight of one portion, to {file}.");
     }
+    format!("Ask in {made}, or change makes in {file}.")
 }
 
 fn check_fresh_in_session(recipe: &Recipe, recipes: &[Recipe], found: &Findings) {

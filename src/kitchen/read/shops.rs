@@ -37,12 +37,20 @@ fn read_pack(table: &Table<'_>, currency: &Currency, shops: &Names, speech: &mut
     let shop = table.required("shop", "\"Quay market\"", shapes::text);
     let shop = shop.and_then(|name| shops.find(&name, &table.spot_of("shop"), speech.found));
     let food = table.required("food", "\"tinned white beans\"", shapes::text);
-    let food = food.map(|name| speech.food(&name, &table.spot_of("food")));
+    let food = food.filter(|name| !is_recipe(table, name)).map(|name| speech.food(&name, &table.spot_of("food")));
     let section = table.optional("section", shapes::text);
     let seen = table.optional("seen", shapes::date);
     let loose = table.optional("loose", shapes::yes_no).unwrap_or(false);
     let kind = if loose { read_loose(table, currency, speech) } else { read_sized(table, currency, food, speech) };
     Some(Pack { shop: ShopId(shop?), food: food?, kind: kind?, section, seen, at: table.spot() })
+}
+
+fn is_recipe(table: &Table<'_>, name: &str) -> bool {
+    let is_one = name.starts_with("recipe:");
+    if is_one {
+        table.mistake("food", format!("\"{name}\" is a recipe, and no shop sells one"), "Write the name of a food that is bought.");
+    }
+    is_one
 }
 
 fn read_sized(table: &Table<'_>, currency: &Currency, food: Option<FoodId>, speech: &Speech<'_>) -> Option<PackKind> {
