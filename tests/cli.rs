@@ -291,3 +291,12 @@ fn nothing_of_a_long_plan_is_shown_in_a_pipe() {
     let said = stderr(&kitchen.run(&["prep"]));
     assert!(said.lines().all(|line| line.starts_with("warning: ")) && !said.contains(['\r', '\u{1b}']), "{said}");
 }
+
+#[test]
+fn a_strict_check_that_fails_on_a_warning_gives_its_json_all_the_same() {
+    let kitchen = crate::kitchen::kitchen().foods("").meals(&crate::kitchen::supper("2026-11-30", "\"100 g zingleaf\""));
+    let output = kitchen.run(&["--format", "json", "--strict", "check"]);
+    assert_eq!(output.status.code(), Some(1));
+    let told = crate::kitchen::json(&output);
+    assert!(told["warnings"].as_array().is_some_and(|warnings| !warnings.is_empty()), "{told}");
+}

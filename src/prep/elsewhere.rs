@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use crate::kitchen::{Appliance, ApplianceId, Elsewhere, Kitchen, Mistake, Session, Step, Week};
+use crate::kitchen::{Appliance, ApplianceId, Elsewhere, Kitchen, Mistake, Recipe, Session, Spot, Step, Week};
 use crate::plan::{MadeAt, Makings};
 use crate::words::listed;
 
@@ -42,24 +42,42 @@ pub fn out_of_order(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<Mi
             makings.makings.iter().filter(|making| making.at == MadeAt::Session(index)).map(|one| one.recipe).collect();
         recipes.sort_unstable();
         recipes.dedup();
-        for recipe in recipes.into_iter().map(|id| &found.recipes[id]) {
-            for (number, step) in (1..).zip(&recipe.steps).filter(|(_, step)| step.ahead.is_none()) {
-                let lacking = step.on.iter().filter(|id| session.without.contains(id));
-                let lacking: Vec<&str> = lacking.map(|id| kitchen.appliances[*id].name.as_str()).collect();
-                if !lacking.is_empty() {
-                    let name = step.id.as_ref().map_or(format!("step {number}"), |id| format!("step {number} (\"{id}\")"));
-                    let (are, it) = if lacking.len() == 1 { ("is", "it") } else { ("are", "them") };
-                    mistakes.push(Mistake {
-                        at: session.at.clone(),
-                        cause: format!("the {} {are} out of order, and {name} of {} needs {it}", listed(&lacking), recipe.name),
-                        remedy: "Give the step or_on = \"...\", make it in another session, or take the appliance out of without."
-                            .to_owned(),
-                    });
+        for (recipe, written) in recipes.into_iter().map(|id| (&found.recipes[id], &kitchen.recipes[id])) {
+            for (number, (step, written)) in (1..).zip(recipe.steps.iter().zip(&written.steps)) {
+                let lacks = |id: &&ApplianceId| session.without.contains(id);
+                if step.ahead.is_none() && step.on.iter().any(|id| lacks(&id)) {
+                    mistakes.push(Mistake { at: session.at.clone(), ..cannot_stand(kitchen, recipe, (number, step, written), lacks) });
                 }
             }
         }
     }
     mistakes
+}
+
+/// What a step lacks where it stands; where it was moved there, what it lacks where it is written, too.
+fn cannot_stand(
+    kitchen: &Kitchen,
+    recipe: &Recipe,
+    (number, step, written): (usize, &Step, &Step),
+    lacks: impl Fn(&&ApplianceId) -> bool,
+) -> Mistake {
+    let named = |ids: &[ApplianceId]| -> Vec<String> {
+        ids.iter().filter(&lacks).map(|id| format!("the {}", kitchen.appliances[*id].name)).collect()
+    };
+    let (theirs, there) = (named(&written.on), named(&step.on));
+    let name = step.id.as_ref().map_or(format!("step {number}"), |id| format!("step {number} (\"{id}\")"));
+    let (cause, or_on) = if step.on == written.on {
+        let (are, it) = if there.len() == 1 { ("is", "it") } else { ("are", "them") };
+        (format!("{} {are} out of order, and {name} of {} needs {it}", listed(&there), recipe.name), "Give the step or_on = \"...\"")
+    } else {
+        let (theirs, there) = (listed(&theirs), listed(&there));
+        (
+            format!("{theirs} and, in its place, {there} are out of order, and {name} of {} needs one of them", recipe.name),
+            "Name another appliance in or_on",
+        )
+    };
+    let remedy = format!("{or_on}, make it in another session, or take the appliance out of without.");
+    Mistake { at: Spot::default(), cause, remedy }
 }
 
 #[cfg(test)]

@@ -11,7 +11,7 @@ use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
 use crate::measure::{Number, Units, show, show_at_most};
 use crate::telling;
 use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, sentence, temperature};
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 use std::fmt;
 
 impl Task {
@@ -83,12 +83,31 @@ impl StepTask {
     }
 }
 
-/// "half", "two thirds", "2 fifths" where no fraction is usual.
+/// "half", "two thirds", "three fifths"; a number from twelfths on.
 fn share_of(share: &Number) -> String {
-    const USUAL: [(i64, i64, &str); 5] =
-        [(1, 2, "half"), (1, 3, "a third"), (2, 3, "two thirds"), (1, 4, "a quarter"), (3, 4, "three quarters")];
-    let usual = USUAL.iter().find(|(part, of, _)| *share == Number::over(*part, *of));
-    usual.map_or_else(|| share.to_string(), |(.., words)| (*words).to_owned())
+    const PARTS: [(i64, &str); 10] = [
+        (2, "half"),
+        (3, "third"),
+        (4, "quarter"),
+        (5, "fifth"),
+        (6, "sixth"),
+        (7, "seventh"),
+        (8, "eighth"),
+        (9, "ninth"),
+        (10, "tenth"),
+        (11, "eleventh"),
+    ];
+    const NUMBERS: [&str; 10] = ["a", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
+    let words = |(of, part): &(i64, &str)| {
+        let place = (1..*of).find(|number| *share == Number::over(*number, *of))? as usize - 1;
+        Some(match (NUMBERS[place], *part) {
+            (_, "half") => "half".to_owned(),
+            ("a", part) if part.starts_with('e') => format!("an {part}"),
+            ("a", part) => format!("a {part}"),
+            (number, part) => format!("{number} {part}s"),
+        })
+    };
+    PARTS.iter().find_map(words).unwrap_or_else(|| share.to_string())
 }
 
 impl AsideTask {
@@ -159,6 +178,11 @@ impl BoxTask {
 
 impl Note {
     pub fn text(&self, names: Names, units: Units) -> String {
+        self.text_by(clock, names, units)
+    }
+
+    /// With its moments as another clock tells them.
+    pub fn text_by(&self, clock: impl Fn(DateTime) -> String, names: Names, units: Units) -> String {
         match self {
             Note::Prepared { what, how } => format!("{}: {how}", sentence(what)),
             Note::Inside(heat) => format!("Until the inside reaches {}", degrees(*heat, units)),
@@ -264,4 +288,17 @@ pub(super) fn kept_hot(units: Units) -> String {
 /// What left-overs are heated to: "74 °C (165 °F)".
 pub fn reheated(units: Units) -> String {
     degrees(REHEATED.value, units)
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+
+    #[test]
+    fn a_round_is_a_share_in_words() {
+        let told = [(1, 2), (2, 3), (1, 4), (2, 5), (1, 8), (10, 11)].map(|(part, of)| share_of(&Number::over(part, of)));
+        assert_eq!(told, ["half", "two thirds", "a quarter", "two fifths", "an eighth", "ten elevenths"]);
+    }
 }

@@ -197,13 +197,16 @@ pub fn reckon_beside<'k>(
 }
 
 /// Lines of a number of tins whose weight nobody asks for: all lines of the food count them, and closed packs of the shelf serve the line, or
-/// a shop sells such.
+/// a shop sells them by that word.
 fn counted_in_packs<'d>(kitchen: &Kitchen, demanded: &'d Demanded, netted: &Netted) -> BTreeSet<&'d Spot> {
     let counts = |demand: &Demand| counts_packs(&demand.amount.dimension());
     let are_alike = |food: FoodId| demanded.demand.iter().filter(|demand| demand.food == food).all(counts);
-    let is_sold = |food: FoodId| kitchen.packs.iter().any(|pack| pack.food == food && matches!(pack.kind, PackKind::Sized { .. }));
+    let is_sold = |demand: &Demand| {
+        let is_one = |kind: &PackKind| matches!(kind, PackKind::Sized { size, .. } if size.dimension() == demand.amount.dimension());
+        kitchen.packs.iter().any(|pack| pack.food == demand.food && is_one(&pack.kind))
+    };
     let served = demanded.demand.iter().zip(&netted.unmet).filter(|(demand, _)| counts(demand) && are_alike(demand.food));
-    served.filter(|(demand, unmet)| unmet.is_zero() || is_sold(demand.food)).map(|(demand, _)| &demand.at).collect()
+    served.filter(|(demand, unmet)| unmet.is_zero() || is_sold(demand)).map(|(demand, _)| &demand.at).collect()
 }
 
 /// What was not booked of the last week before this one that the household booked something of, once that week is over.
