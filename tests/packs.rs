@@ -170,7 +170,4 @@ fn a_bag_that_stands_for_one_of_unknown_weight_names_the_key_that_would_tell_it(
     assert_eq!(packs(&bought(&kitchen)), sizes(&[("200 g", 1)]));
     let said = crate::kitchen::stderr(&kitchen.run(&["list"]));
     assert!(said.contains("no weight of a bag is known. Add bag ="), "{said}");
-    // Sold by the bag, nobody asks what it weighs.
-    let said = crate::kitchen::stderr(&wants("1 bag", &pack("1 bag", "1.20")).run(&["list"]));
-    assert!(!said.contains("no weight of a bag"), "{said}");
 }

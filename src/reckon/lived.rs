@@ -1,18 +1,15 @@
 //! The week from what is: what is booked is done, what is past and not booked is taken to have happened, and the shelf is as that left it.
 //!
 //! What is past is reckoned as its booking would be, by the same rules: a trip brings what was printed, a session takes and leaves what
-//! was printed, a meal eats what the file says. Where nothing was printed, then as planned.
-//!
-//! What is booked is done; what is past and not booked is taken as done (`src/reckon/lived.rs`): it is reckoned as its
-//! booking would be, on a shelf that is never written, as it was printed, else as planned from what is not booked. What
-//! is open alone is then planned from that shelf.
+//! was printed, a meal eats what the file says; where nothing was printed, as planned from what is not booked. The shelf that this
+//! leaves is never written. What is open alone is then planned from it.
 
 use std::borrow::Cow;
 
 use jiff::civil::{Date, DateTime, Time};
 
 use super::brought::as_booked;
-use super::{Stages, stages};
+use super::stages::{Stages, stages};
 use crate::book::{
     Bench, Booked, Goods, goods_of, is_of_trip, issue_meal, issue_session, meal_key, open_lines, put_all, records, session_key,
 };
@@ -118,11 +115,6 @@ impl<'w, 'p> Lived<'w, 'p> {
     fn booked_prices(&self, kitchen: &Kitchen) -> Vec<WeekPrice> {
         let (first, last) = span(&self.week);
         self.booked.week_prices(&kitchen.foods, first, last)
-    }
-
-    pub fn overlaps(&self, other: &Lived) -> bool {
-        let ((first, last), (from, until)) = (span(&self.week), span(&other.week));
-        first <= until && from <= last
     }
 
     /// What a trip that is taken as done bought: its lines that are not booked.

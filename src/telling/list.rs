@@ -311,7 +311,8 @@ mod tests {
     #[test]
     fn what_is_sold_one_by_one_is_told_by_its_number() {
         let lemons = |count: u32, label: &str| {
-            let what = Packed::Packs { count, size: Quantity::of(&Dimension::Count, 1), label: label.to_owned() };
+            let one = Quantity::of(&Dimension::Count, 1);
+            let what = Packed::Packs { count, size: one.clone(), single: one, label: label.to_owned() };
             pack(&PackLine { what, offer: None, cost: Money(0) }, Units::Metric)
         };
         assert_eq!(

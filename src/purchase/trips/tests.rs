@@ -34,7 +34,14 @@ fn kitchen(days: Option<i64>, shops: &[usize]) -> Kitchen {
         kitchen.shops.push(Shop { name: name.to_owned(), sections: Vec::new(), trip: Money::ZERO, at: spot(1) });
     }
     for &shop in shops {
-        let kind = PackKind::Sized { size: Quantity::grams(100.0), label: "100 g".to_owned(), drained: None, price: None, offer: None };
+        let kind = PackKind::Sized {
+            size: Quantity::grams(100.0),
+            single: Quantity::grams(100.0),
+            label: "100 g".to_owned(),
+            drained: None,
+            price: None,
+            offer: None,
+        };
         kitchen.packs.push(Pack { shop: ShopId(shop), food: FoodId(0), kind, section: None, seen: None, at: spot(1) });
     }
     kitchen
