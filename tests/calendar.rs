@@ -175,3 +175,15 @@ fn a_meal_that_must_be_begun_earlier_says_so_in_its_summary() {
     assert!(calendar.contains("SUMMARY:Mon supper: Braised chicken and barley\r\n"), "{calendar}");
     assert!(calendar.contains("SUMMARY:Take 500 g chicken thighs out of the freezer and let them thaw in the fridge\r\n"), "{calendar}");
 }
+
+#[test]
+fn a_session_of_which_all_is_served_hot_tells_no_time_at_which_the_rest_is_done() {
+    let week = format!(
+        "from = 2026-11-30\n[[session]]\nstart = 2026-11-30T17:00\nfinish_by = \"18:00\"\npeople = [\"cook\"]\n{}",
+        supper("2026-11-30", "\"1 portion recipe:stew\"")
+    );
+    let events = events(&stew().week(&week), &[]);
+    let session = events.iter().find(|event| value(event, "SUMMARY") == "Batch cooking").expect("a session");
+    let told = value(session, "DESCRIPTION");
+    assert!(told.contains("All of it is served hot.") && told.contains("Served at 18:30.") && !told.contains("Done by"), "{told}");
+}

@@ -289,3 +289,63 @@ fn the_list_counts_what_all_lines_count() {
         assert!(told.contains(counted), "{counted} is missing");
     }
 }
+
+#[test]
+fn pieces_that_a_meal_itself_counts_are_counted_in_the_list() {
+    // Two eaters; a clove each beside the three of the recipe's batch of four portions, of which two are eaten: half a batch, 1½ cloves.
+    let kitchen = kitchen()
+        .file("kitchen.toml", "[household]\nname = \"Test row\"\neaters = 2\ncurrency = \"EUR\"\n")
+        .recipe("dip", "name = \"Dip\"\nmakes = \"2 portions\"\nkeeps = { fridge = \"3 days\" }\ningredients = \"3 cloves garlic\"\nmethod = \"Mix.\"\n")
+        .meals(&supper("2026-11-30", "\"1 portion recipe:dip\", \"1 clove garlic\", \"1 slice bread\", \"1 packet oatcakes\""));
+    let text = text_of(&kitchen, &[]);
+    for counted in ["5 cloves", "2 slices", "2 packets"] {
+        assert!(text.contains(counted), "{counted} is missing in {text}");
+    }
+    assert!(!text.contains("2 packets, 2 packets"), "{text}");
+}
+
+#[test]
+fn what_is_ahead_keeps_gaps_and_the_words_of_a_meal_are_told_but_for_names() {
+    let steps = "[[step]]\ntext = \"Soak it.\"\nhands = \"5 min\"\nahead = \"4 h\"\n[[step]]\ntext = \"Stew it.\"\nhands = \"9 min\"\ngap = \"14 h\"\n";
+    let stew = small().text("recipes/stew.toml");
+    let stew = format!("{}{steps}", stew.split("[[step]]").next().expect("a head"));
+    let meal = |text: &str| {
+        let meals = "[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"1 portion recipe:stew\"]\n";
+        let kitchen = small().file("recipes/stew.toml", &stew).meals(&format!("{meals}text = \"{text}\"\n"));
+        (text_of(&kitchen, &[]), stderr(&kitchen.run(&["handout"])))
+    };
+    let (told, said) = meal("Eat it in the garden.");
+    assert!(told.contains("14 h 5 min before 0:00"), "{told}");
+    assert!(told.contains("Eat it in the garden."), "{told}");
+    assert!(!said.contains("is not in the handout"), "{said}");
+    let (told, said) = meal("As on Test row.");
+    assert!(!told.contains("As on Test row"), "{told}");
+    assert!(said.contains("the text of this meal is not in the handout"), "{said}");
+}
+
+#[test]
+fn what_is_served_hot_is_told_by_a_clock_that_starts_with_the_first_step() {
+    // 9 min by hand, at most half an hour before supper: the clock starts with it.
+    let stew = small().text("recipes/stew.toml").replace("makes", "serve = \"hot\"\nhold = \"0 min\"\nmakes");
+    let week = format!(
+        "from = 2026-11-30\n[[session]]\nstart = 2026-11-30T15:00\nfinish_by = \"18:00\"\npeople = [\"cook\"]\n{}",
+        supper("2026-11-30", "\"2 portions recipe:stew\"")
+    );
+    let told = text_of(&small().file("recipes/stew.toml", &stew).week(&week), &[]);
+    assert!(told.contains("The clock starts at 0:00; all is served at 0:09."), "{told}");
+    assert!(told.contains("Serve it at 0:09") && !told.contains("18:30"), "{told}");
+}
+
+#[test]
+fn an_oven_that_is_out_of_order_at_home_stands_in_other_kitchens() {
+    let stew = "name = \"Moon stew\"\nmakes = \"2 portions\"\nkeeps = { fridge = \"3 days\" }\n[[step]]\ntext = \"Braise.\"\nhands = \"5 min\"\n\
+                wait = \"40 min\"\non = \"oven\"\ntemperature = \"160 °C\"\nor_on = \"hob\"\nor_wait = \"31 min\"\n";
+    let week = format!(
+        "from = 2026-11-30\n[[session]]\nstart = 2026-11-29T14:00\nwithout = [\"oven\"]\npeople = [\"cook\"]\n{}",
+        supper("2026-11-30", "\"2 portions recipe:stew\"")
+    );
+    let kitchen = kitchen().household(crate::kitchen::OVEN_HOB_AND_COOKER).recipe("stew", stew).week(&week);
+    let plan = &told(&kitchen).sessions[0].plans[0];
+    let braise = plan.tasks.iter().find(|task| task.step().is_some()).expect("a step");
+    assert_eq!((braise.out_minute() - braise.start_minute - braise.hands_minutes, braise.at.map(|at| at.0)), (40, Some(160.0)));
+}

@@ -348,3 +348,18 @@ fn made_counts_beside_any_other_date_of_a_cooked_lot() {
         assert!(draws(&kitchen.list(), "stew").is_empty(), "{dates}");
     }
 }
+
+#[test]
+fn a_dish_that_nothing_serves_or_reaches_names_the_key_that_would_cure_it() {
+    let told = with_stew("4 portions", "keeps = { fridge = \"1 day\" }");
+    let week = |session: &str| {
+        let session = format!("[[session]]\nstart = {session}T14:00\npeople = [\"cook\"]\n");
+        format!("from = 2026-11-30\n[[trip]]\non = 2026-11-28\n{session}{}", meal_at("2026-12-01", "supper", "\"1 portion recipe:stew\""))
+    };
+    let told = told.week(&week("2026-12-02"));
+    let refusal = told.refusal();
+    assert!(refusal.contains("or write made = \"at the meal\" in recipes/stew.toml."), "{refusal}");
+    let refusal = told.week(&week("2026-11-29")).refusal();
+    let cure = "or say how long it keeps, as keeps = { fridge = \"3 days\", freezer = \"2 months\" }, in recipes/stew.toml.";
+    assert!(refusal.contains(cure), "{refusal}");
+}

@@ -163,3 +163,11 @@ fn of_equal_plans_less_short_wins_before_fewer_packs() {
     assert_eq!(packs(&line), sizes(&[("255 g", 2)]));
     assert_amount(&line["short"], 0.0, "g");
 }
+
+#[test]
+fn a_bag_that_stands_for_one_of_unknown_weight_names_the_key_that_would_tell_it() {
+    let kitchen = wants("½ bag", &pack("200 g", "1.20"));
+    assert_eq!(packs(&bought(&kitchen)), sizes(&[("200 g", 1)]));
+    let said = crate::kitchen::stderr(&kitchen.run(&["list"]));
+    assert!(said.contains("no weight of a bag is known. Add bag ="), "{said}");
+}

@@ -283,3 +283,14 @@ fn the_guide_of_the_page_says_of_boxes_cuts_and_loads_what_paper_says() {
         assert!(guide.contains(told), "{told} is missing in {guide}");
     }
 }
+
+#[test]
+fn a_session_of_which_all_is_served_hot_is_not_done_when_it_begins() {
+    let week = format!(
+        "from = 2026-11-30\n[[session]]\nstart = 2026-11-30T17:00\nfinish_by = \"18:00\"\npeople = [\"cook\"]\n{}",
+        supper("2026-11-30", "\"1 portion recipe:stew\"")
+    );
+    let page = page(&stew("Moon stew").week(&week));
+    assert!(page.contains("all served hot, to be finished by 18:00, served at 18:30"));
+    assert!(!page.contains("done by 17:00"));
+}

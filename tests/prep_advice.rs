@@ -386,3 +386,18 @@ fn an_oven_that_does_not_share_one_temperature_is_told_of_where_it_holds_two_and
     let one = done_by(stew_and_roast(&format!("{oven}heat = true\n"), &roast(150), &roast(230)), "18:00").prep();
     assert!(!advice(&one, 0).iter().any(|text| text.starts_with("The oven holds")), "{:?}", advice(&one, 0));
 }
+
+#[test]
+fn a_dish_that_waits_for_its_cook_is_late_for_the_hour_at_which_the_cook_comes() {
+    // From 18:15 on 40 min by hand: 18:55, 25 late.
+    let steps = does("hands = \"40 min\"");
+    let recipe = recipe("Moon stew", &steps).replacen("makes", "serve = \"hot\"\nmakes", 1);
+    let sessions = "[[session]]\nstart = 2026-11-30T15:00\nfinish_by = \"18:30\"\npeople = [{ name = \"cook\", from = \"18:15\" }]\n";
+    let kitchen = stew("", "2", &steps).recipe("stew", &recipe).week(&week(sessions, &supper("2026-11-30", "\"2 portions recipe:stew\"")));
+    let expected = [
+        "Moon stew, step 1 is done at 18:55, 25 min late for the meal at 18:30.",
+        "What would help: cook comes 25 min sooner, at 17:50, or have the meal 25 min later.",
+        "These rules cannot all be kept together: Moon stew, step 1 done by 18:30, when it is served; the hours at which people are there.",
+    ];
+    assert_eq!(advice(&kitchen.prep(), 0), expected);
+}

@@ -245,3 +245,15 @@ fn a_file_from_windows_keeps_the_ends_of_its_lines() {
     let written = kitchen.text("recipes/dish.toml");
     assert_eq!(written.matches("\r\n").count(), written.matches('\n').count(), "{written:?}");
 }
+
+#[test]
+fn ingredients_and_steps_of_another_size_have_the_same_whole_pieces() {
+    // 2½ batches of 3 eggs are 7½: eight; of a tin of 400 g three tins.
+    let dish = "name = \"Bean bake\"\nmakes = \"2 portions\"\ningredients = \"\"\"\n3 eggs\n1 tin (400 g) white beans, drained\n\"\"\"\nmethod = \"Mix the eggs and beans.\"\n";
+    let kitchen = with("bake", dish);
+    let card = answer(&kitchen.run(&["--format", "json", "recipe", "bake", "--for", "5 portions"]));
+    assert_eq!(card["ingredients"][0]["amount"]["amount"], 8.0);
+    assert_eq!(card["ingredients"][1]["amount"]["amount"], 1200.0);
+    let text = card["steps"][0]["text"].as_str().expect("words");
+    assert!(text.contains("8 eggs") && text.contains("3 tins"), "{text}");
+}

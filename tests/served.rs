@@ -131,3 +131,17 @@ fn a_pot_for_two_meals_keeps_its_hold_for_the_later_or_says_so() {
         Some("Sun roast, step 1 is done at 18:30, 30 min before it is served at 19:00; it keeps for 20 min (hold).")
     );
 }
+
+#[test]
+fn hot_dishes_of_one_meal_end_together_as_far_as_hold_allows() {
+    // The pie must be served at once, at minute 270; the roast may stand for half an hour. One cook takes one after the other out.
+    let pie = hot("hold = \"0 min\"").replace("Sun roast", "Leek pie").replace("60 min", "10 min");
+    let meals = supper("2026-11-29", "\"2 portions recipe:roast\", \"2 portions recipe:pie\"");
+    let week = format!(
+        "from = 2026-11-29\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"18:00\"\n{ONE_COOK}\n{meals}"
+    );
+    let kitchen = stew(OVEN, "2", &does("hands = \"20 min\"")).recipe("roast", &hot("")).recipe("pie", &pie).week(&week);
+    let prep = kitchen.prep();
+    assert_eq!(minute(step(&prep, "pie", 1), "end_minute"), 270);
+    assert_eq!(minute(step(&prep, "roast", 1), "end_minute"), 269);
+}

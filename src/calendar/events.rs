@@ -134,7 +134,10 @@ fn of_session(session: &SessionPlan, names: Names, zone: Option<&TimeZone>) -> P
     let makes: Vec<&str> = session.batches.iter().map(|batch| names.recipe(batch.recipe)).collect();
     let mut lines = vec![format!("Makes {}.", listed(&makes.iter().map(|name| in_a_sentence(name)).collect::<Vec<_>>()))];
     let least = if session.proven { "" } else { "; a shorter plan may exist" };
-    lines.push(format!("Done by {} at the earliest ({}{least}).", words::clock(finish), duration(session.minutes)));
+    lines.push(match session.is_all_served() {
+        true => "All of it is served hot.".to_owned(),
+        false => format!("Done by {} at the earliest ({}{least}).", words::clock(finish), duration(session.minutes)),
+    });
     lines.extend(session.finish_by.map(|by| format!("Wanted by {}.", words::clock(by))));
     lines.extend(session.ends_with_a_meal().then(|| format!("Served at {}.", words::clock(session.ends()))));
     lines.push(format!("There: {}.", session.people.iter().map(crate::prep::presence).collect::<Vec<_>>().join("; ")));

@@ -11,7 +11,7 @@ use crate::kitchen::{After, Ingredient, Kitchen, Recipe, RecipeId, Step, Warning
 use crate::measure::{Dimension, Quantity, Spoons, Units, read_quantity, show};
 use crate::plan::hands_for;
 use crate::plan::{in_makes, recipe_contains, told_of_words};
-use crate::prep::step_text;
+use crate::prep::{step_text, times_for};
 use crate::purchase::{per_batch, per_portion};
 use crate::telling;
 use crate::telling::list::OPTIONAL;
@@ -106,8 +106,8 @@ fn card(kitchen: &Kitchen, id: RecipeId, batches: f64) -> String {
         let _ = writeln!(out, "  from {}", from.join(", "));
     }
     out.push_str("\nIngredients\n");
-    for one in &recipe.ingredients {
-        let _ = writeln!(out, "  {}", ingredient(kitchen, one, batches));
+    for (one, times) in recipe.ingredients.iter().zip(times_for(kitchen, id, batches)) {
+        let _ = writeln!(out, "  {}", ingredient(kitchen, one, times.to_f64()));
     }
     out.push_str("\nSteps\n");
     for (index, step) in recipe.steps.iter().enumerate() {

@@ -2,7 +2,7 @@
 //!
 //! They are reminders: where local food-safety rules, a label or a doctor say otherwise, those come first.
 
-use super::Kind;
+use super::{Food, Kind};
 use crate::measure::{Celsius, Days, Minutes};
 
 /// A figure and who published it.
@@ -41,6 +41,15 @@ pub const CHILLED_WITHIN: Published<Minutes> = Published { value: Minutes(120), 
 pub const GRAINS_CHILLED_WITHIN: Published<Minutes> =
     Published { value: Minutes(60), source: "UK Food Standards Agency, Cooling reheating and freezing food" };
 
+/// What the reference knows by another kind, and is cooked rice or grain all the same: common practice, no source.
+const GRAINS_OF_OTHER_KINDS: [&str; 5] =
+    ["ready-cooked rice", "ready-cooked brown rice", "ready-cooked quinoa", "ready-cooked grains", "semolina"];
+
+/// Is it chilled as fast as [`GRAINS_CHILLED_WITHIN`] asks once it is cooked?
+pub fn is_chilled_as_grain(food: &Food) -> bool {
+    food.kind == Some(Kind::Grain) || GRAINS_OF_OTHER_KINDS.contains(&food.name.as_str())
+}
+
 /// The fridge is at 40 °F or below. From memory.
 pub const FRIDGE_AT_MOST: Published<Celsius> = Published { value: Celsius(4.0), source: REFRIGERATION };
 
@@ -62,6 +71,15 @@ mod tests {
     fn every_raw_kind_has_its_least_temperature_and_no_other() {
         for (kind, name) in Kind::ALL {
             assert_eq!(least_inside(kind).is_some(), kind.is_raw(), "{name}");
+        }
+    }
+
+    #[test]
+    fn cooked_rice_is_chilled_as_fast_whatever_it_was_bought_as() {
+        let reference = crate::foods::Foods::reference();
+        for name in GRAINS_OF_OTHER_KINDS {
+            let food = &reference[reference.find(name).unwrap_or_else(|| panic!("the reference has no {name}"))];
+            assert!(is_chilled_as_grain(food) && food.kind != Some(Kind::Grain), "{name}");
         }
     }
 }

@@ -7,12 +7,13 @@ use jiff::civil::Date;
 
 use super::DayNumber;
 use crate::foods::{FoodId, Foods};
+use crate::kitchen::asked::Asked;
 use crate::kitchen::much::called;
 use crate::kitchen::{Kitchen, Spot, Trip, Ware, Warning, Week};
-use crate::measure::{Dimension, Number, Quantity, steps_up};
+use crate::measure::{Dimension, Number, Quantity, steps_up, word_named};
 use crate::pantry;
 use crate::plan::{Demand, Makings, Need, NeedUse, Stated, demand_by_lines};
-use crate::prep::{Said, said};
+use crate::prep::is_loose;
 use crate::purchase::{self, pieces_about};
 use crate::shelf::after_days;
 use crate::words::plural;
@@ -41,7 +42,7 @@ pub struct BuyingLine {
     pub amounts: Vec<Quantity>,
     /// The pieces in a weight, where one piece's weight is known.
     pub about: Option<u32>,
-    /// As the lines of all recipes count it: "7 cloves", "½ bunch".
+    /// As all its lines count it: "7 cloves", "½ bunch".
     pub counted: Option<Quantity>,
     /// So many tins, jars or packets of that size, where all lines count them.
     pub tins: Option<(Number, Quantity)>,
@@ -68,11 +69,11 @@ pub(super) fn buying(kitchen: &Kitchen, week: &Week, makings: &Makings, first: D
     let needs = purchase::needs(kitchen, &week, &demanded, &netted).needs;
     let (begins, buys) = (begins(&week), |index: &usize| needs.iter().any(|need| need.trip == *index));
     let start = (0..week.trips.len()).find(buys).filter(|index| week.trips[*index].on <= begins);
-    let said = said(kitchen, makings.makings.iter());
+    let counted = counted(&needs);
     let trip = |(index, trip): (usize, &Trip)| {
         let theirs: Vec<&Need> = needs.iter().filter(|need| need.trip == index).collect();
         let on = (Some(index) != start).then(|| DayNumber::since(first, trip.on));
-        (!theirs.is_empty()).then(|| Buying { on, sections: sections(kitchen, &theirs, &counted(kitchen, &needs, &said)) })
+        (!theirs.is_empty()).then(|| Buying { on, sections: sections(kitchen, &theirs, &counted) })
     };
     let trips = week.trips.iter().enumerate().filter_map(trip).collect();
     Bought { trips, demand: demanded.demand, warnings: demanded.warnings }
@@ -133,18 +134,21 @@ fn line(kitchen: &Kitchen, food: FoodId, needs: &[&Need], counted: Option<&Quant
     }
 }
 
-/// Foods of which every use is a recipe's line, and all those lines count by one word, with the number; bought on one day.
-fn counted(kitchen: &Kitchen, needs: &[Need], said: &[Said]) -> BTreeMap<FoodId, Quantity> {
-    let is_dish = |name: &String| kitchen.recipes.iter().any(|recipe| recipe.name == *name);
-    let whole = |food: FoodId| {
-        let mine = || needs.iter().filter(move |need| need.food == food);
-        mine().map(|need| need.trip).all_equal() && mine().flat_map(|need| &need.uses).all(|one| is_dish(&one.what_for))
+/// Foods of which all lines, of dishes and of meals, count by one word, with the number; bought on one day.
+fn counted(needs: &[Need]) -> BTreeMap<FoodId, Quantity> {
+    let mut by_food: BTreeMap<FoodId, Vec<&Need>> = BTreeMap::new();
+    for need in needs {
+        by_food.entry(need.food).or_default().push(need);
+    }
+    let told = |(food, needs): (FoodId, Vec<&Need>)| {
+        let uses = || needs.iter().flat_map(|need| &need.uses).filter(|one| !one.to_taste);
+        let asked = uses().map(|one| one.asked.as_ref()).collect::<Option<Vec<_>>>()?;
+        let asked = Asked::sum(asked.into_iter()).filter(|_| needs.iter().map(|need| need.trip).all_equal())?;
+        let Quantity::Words(_, word) = &asked.much else { return None };
+        let is_loose = word_named(word).is_some_and(is_loose);
+        Some((food, if is_loose { asked.loosely() } else { asked.whole() }.much))
     };
-    let told = |one: &Said| match (one.of, &one.counted) {
-        (Ware::Food(food), Some(count @ Quantity::Words(..))) if whole(food) => Some((food, count.clone())),
-        _ => None,
-    };
-    said.iter().filter_map(told).collect()
+    by_food.into_iter().filter_map(told).collect()
 }
 
 /// As a kitchen says it beside its amount: "1.7 kg potatoes", "1 red pepper"; and in the plural where a line does.

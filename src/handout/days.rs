@@ -3,13 +3,14 @@
 use itertools::Itertools;
 use jiff::civil::Date;
 
+use super::sessions::{Ahead, ahead};
 use super::{AHEAD_OF_METHOD, DayNumber, step_of_method};
 use crate::foods::as_purchased;
 use crate::kitchen::much::called;
 use crate::kitchen::{Ingredient, Kitchen, Meal, Recipe, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Dimension, Minutes, Number, Quantity, Unit};
 use crate::plan::{Contains, MadeAt, Making, Makings, User, meal_contains, served_lines};
-use crate::prep::{CardCook, CardMeal, Errand, line_text, making_text, meal_minutes, week_card};
+use crate::prep::{CardCook, CardMeal, Errand, line_text, meal_minutes, week_card};
 use crate::words::{in_a_sentence, plural};
 
 /// A meal by its day and its word: "day 1", "supper".
@@ -45,7 +46,7 @@ pub struct HandoutMeal {
     /// Dishes that could be left out of it, with the minutes that are then saved at the meal.
     pub spared: Vec<(RecipeId, Minutes)>,
     /// What is done so long before it.
-    pub ahead: Vec<(Minutes, RecipeId, String)>,
+    pub ahead: Vec<Ahead>,
     pub contains: Contains,
 }
 
@@ -82,8 +83,8 @@ impl HandoutMeal {
                 step.text = step_of_method(number);
             }
         }
-        for (_, _, text) in self.ahead.iter_mut().filter(|(_, recipe, _)| withheld.contains(recipe)) {
-            *text = AHEAD_OF_METHOD.to_owned();
+        for one in self.ahead.iter_mut().filter(|one| withheld.contains(&one.recipe)) {
+            one.text = AHEAD_OF_METHOD.to_owned();
         }
     }
 }
@@ -105,7 +106,7 @@ fn meal(kitchen: &Kitchen, week: &Week, makings: &Makings, (index, card): (usize
     let meal = &week.meals[index];
     let parts = served_lines(meal).map(|(line, times)| part(kitchen, line, &times)).unique().collect();
     let made = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(index));
-    let ahead = made.flat_map(|making| ahead(kitchen, making)).collect();
+    let ahead = made.flat_map(|making| ahead(kitchen, making, None)).collect();
     let contains = meal_contains(kitchen, meal);
     let lines = |lines: &[Ingredient]| lines.iter().map(|line| line_text(kitchen, line, 1.0)).collect();
     HandoutMeal {
@@ -127,12 +128,6 @@ fn spared(kitchen: &Kitchen, meal: &Meal, makings: &Makings, index: usize) -> Ve
     let beside = |recipe: RecipeId| served_lines(meal).skip(1).any(|(line, _)| line.ware() == Ware::Recipe(recipe));
     let made = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(index) && beside(making.recipe));
     made.map(|making| (making.recipe, Minutes(meal_minutes(kitchen, making)))).filter(|(_, minutes)| minutes.0 > 0).collect()
-}
-
-/// The steps of a making that are done ahead, with how long before.
-pub(super) fn ahead(kitchen: &Kitchen, making: &Making) -> Vec<(Minutes, RecipeId, String)> {
-    let steps = kitchen.recipes[making.recipe].steps.iter().enumerate();
-    steps.filter_map(|(number, step)| Some((step.ahead?, making.recipe, making_text(kitchen, making, number, &Number::ONE)))).collect()
 }
 
 /// "white-bean mash", "red peppers".

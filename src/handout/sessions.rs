@@ -3,18 +3,18 @@
 use itertools::Itertools;
 use jiff::civil::Date;
 
-use super::days::ahead;
 use super::stranger::Stranger;
 use super::{AHEAD_OF_METHOD, DayNumber, step_of_method};
 use crate::kitchen::{Kitchen, RecipeId, Week};
 use crate::measure::Minutes;
-use crate::plan::{Demand, MadeAt, Makings, User};
-use crate::prep::{Doing, Effort, RecipePage, SessionPlan, SizeOf, plans_alone, spared_without};
+use crate::plan::{Demand, MadeAt, Making, Makings, User};
+use crate::prep::{Doing, Effort, RecipePage, SessionPlan, SizeOf, ahead_text, leads, plans_alone, spared_without};
 
 #[derive(Debug, Clone)]
 pub struct HandoutSession {
     pub day: DayNumber,
-    /// For one person, and for cook and helper where the household has one. Their start is minute 0; no page tells their dates.
+    /// For one person, and for cook and helper where the household has one. Each starts with its first task, at minute 0; no page tells
+    /// their dates.
     pub plans: Vec<SessionPlan>,
     pub ahead: Vec<Ahead>,
     /// What could be left out, what saves most first.
@@ -72,15 +72,18 @@ pub(super) fn sessions(
     let mut two = two.unwrap_or_default().into_iter();
     let session = |(index, alone): (usize, SessionPlan)| {
         let made = makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
-        let ahead = made.flat_map(|making| ahead(kitchen, making)).map(|(before, recipe, text)| Ahead { before, recipe, text });
-        HandoutSession {
-            day: DayNumber::since(first, alone.start.date()),
-            ahead: ahead.sorted_by_key(|one| std::cmp::Reverse(one.before)).collect(),
-            spared: spared(stranger, makings, index, &alone),
-            plans: std::iter::once(alone).chain(two.next()).collect(),
-        }
+        let (day, spared) = (DayNumber::since(first, alone.start.date()), spared(stranger, makings, index, &alone));
+        let plans: Vec<SessionPlan> = std::iter::once(alone).chain(two.next()).map(SessionPlan::from_its_first_task).collect();
+        let ahead = made.flat_map(|making| ahead(kitchen, making, plans.first()));
+        HandoutSession { day, ahead: ahead.sorted_by_key(|one| std::cmp::Reverse(one.before)).collect(), spared, plans }
     };
     one.into_iter().enumerate().map(session).filter(|session| !session.plans[0].tasks.is_empty()).collect()
+}
+
+/// The steps of a making that are done ahead, before minute 0 of a plan or before its meal.
+pub(super) fn ahead(kitchen: &Kitchen, making: &Making, plan: Option<&SessionPlan>) -> Vec<Ahead> {
+    let told = |(step, before)| Ahead { before, recipe: making.recipe, text: ahead_text(kitchen, making, step) };
+    leads(kitchen, making, plan).into_iter().map(told).collect()
 }
 
 fn spared(stranger: &Stranger, makings: &Makings, index: usize, plan: &SessionPlan) -> Vec<Spared> {

@@ -19,6 +19,8 @@ pub(super) struct Stranger {
     helper_role: Option<String>,
     /// Whoever has a name in the household, and its shops.
     names: Vec<String>,
+    /// Meals whose words name one of them, which is not told.
+    withheld: Vec<Spot>,
 }
 
 impl Stranger {
@@ -28,17 +30,23 @@ impl Stranger {
         let helper_role = second.map(|person| person.role.trim().to_lowercase());
         // Whoever helps the reader is not this household's helper, and what that one may do is told nowhere.
         let helper = second.map(|_| alone("helper"));
-        let mut stranger = Stranger { kitchen: nobodys(kitchen), week: week.clone(), helper, helper_role, names };
+        let mut stranger = Stranger { kitchen: nobodys(kitchen), week: week.clone(), helper, helper_role, names, withheld: Vec::new() };
         stranger.week.meals.retain(|meal| !meal.skip);
         stranger.week.trips.iter_mut().for_each(|trip| trip.shops = None);
         for session in &mut stranger.week.sessions {
             session.people = vec![alone("cook")];
+            // What is out of order here stands in other kitchens.
+            session.without = Vec::new();
         }
         let words = mealtimes(&stranger.kitchen.household, &stranger.week);
         for (index, word) in words.into_iter().enumerate() {
             let mut meal = stranger.week.meals[index].name.take();
             meal = meal.filter(|name| stranger.tells_nobody(name));
+            let words = stranger.week.meals[index].text.take();
+            let named = words.as_ref().is_some_and(|words| !stranger.tells_nobody(words));
+            stranger.withheld.extend(named.then(|| stranger.week.meals[index].at.clone()));
             let told = &mut stranger.week.meals[index];
+            told.text = words.filter(|_| !named);
             told.name = meal;
             told.label = format!("{} {word}", DayNumber::since(first, told.at_time.date()).words());
             told.word = word;
@@ -95,7 +103,12 @@ impl Stranger {
             let text = format!("\"{name}\" stands in the handout, because a recipe says it. Write the recipe without the name.");
             Some(Warning::Note { at: Some(at.clone()), text })
         };
-        texts.filter_map(warn).collect()
+        let withheld = self.withheld.iter().map(|at| {
+            let text =
+                "the text of this meal is not in the handout, because it names somebody of the household. Write it without the name.";
+            Warning::Note { at: Some(at.clone()), text: text.to_owned() }
+        });
+        texts.filter_map(warn).chain(withheld).collect()
     }
 }
 

@@ -5,10 +5,10 @@ use serde::Serialize;
 
 use crate::foods::{Allergen, Foods, State};
 use crate::kitchen::{After, Estimates, Ingredient, Kitchen, Piece, Recipe, RecipeId, Source, Step, Wanted, Warning};
-use crate::measure::{Dimension, Money, Quantity};
+use crate::measure::{Dimension, Money, Number, Quantity};
 use crate::plan::hands_for;
 use crate::plan::recipe_contains;
-use crate::prep::step_text;
+use crate::prep::{step_text, times_for};
 use crate::purchase::{PerEater, per_batch, per_portion};
 use crate::telling;
 
@@ -97,7 +97,12 @@ pub fn recipe<'a>(kitchen: &'a Kitchen, id: RecipeId, batches: f64, warnings: &[
         name: &recipe.name,
         makes: recipe.makes.scaled(batches),
         source: origin(&recipe.source),
-        ingredients: recipe.ingredients.iter().map(|one| line(kitchen, one, batches)).collect(),
+        ingredients: recipe
+            .ingredients
+            .iter()
+            .zip(times_for(kitchen, id, batches))
+            .map(|(one, times)| line(kitchen, one, &times))
+            .collect(),
         steps: (0..recipe.steps.len()).map(|index| step(kitchen, id, index, batches)).collect(),
         serve: &recipe.at_table,
         notes: &recipe.notes,
@@ -125,7 +130,7 @@ fn origin(source: &Source) -> Option<Origin<'_>> {
     known.then_some(Origin { author: author.as_deref(), title: title.as_deref(), address: address.as_deref() })
 }
 
-fn line<'a>(kitchen: &'a Kitchen, one: &'a Ingredient, batches: f64) -> Line<'a> {
+fn line<'a>(kitchen: &'a Kitchen, one: &'a Ingredient, times: &Number) -> Line<'a> {
     let blank = Line {
         line: &one.text,
         food: None,
@@ -138,13 +143,13 @@ fn line<'a>(kitchen: &'a Kitchen, one: &'a Ingredient, batches: f64) -> Line<'a>
     };
     match &one.wanted {
         Wanted::Recipe { recipe, most, .. } => {
-            Line { recipe: Some(&kitchen.recipes[*recipe].id), amount: Some(most.scaled(batches)), ..blank }
+            Line { recipe: Some(&kitchen.recipes[*recipe].id), amount: Some(most.scaled(times)), ..blank }
         }
         Wanted::Food { food, item } => {
             let facts = &kitchen.foods[*food];
             let amount = item.as_ref().and_then(|item| {
                 let spoons = kitchen.rules.spoons;
-                let scaled = item.scaled(batches);
+                let scaled = item.scaled(times);
                 let grams = || crate::foods::as_purchased(facts, &scaled, &Dimension::Mass, spoons).ok();
                 crate::foods::own_dimension(facts, &scaled, spoons).or_else(grams)
             });

@@ -29,14 +29,12 @@ fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, befo
     let known_by: String = session.tasks.iter().zip(&texts).map(|(task, text)| format!("{}\n{text}\n", task.start_minute)).collect();
     let _ = writeln!(
         html,
-        "<section class=\"session\" data-start=\"{}\" data-hash=\"{}\"><h2>Guide, {}</h2>\n<p>{}; {}done by {} ({}){}{}.</p>",
+        "<section class=\"session\" data-start=\"{}\" data-hash=\"{}\"><h2>Guide, {}</h2>\n<p>{}; {}{}{}.</p>",
         session.start.strftime("%Y-%m-%dT%H:%M:00"),
         short_hash(&format!("{}\n{known_by}", session.start)),
         safe(&day_clock(session.start)),
         safe(&there(&session.people)),
-        if session.ends_with_a_meal() { "the rest " } else { "" },
-        clock(session.finish),
-        duration(session.minutes),
+        done_by(session),
         session.finish_by.map_or_else(String::new, |by| format!(", to be finished by {}", clock(by))),
         if session.ends_with_a_meal() { format!(", served at {}", clock(session.ends())) } else { String::new() }
     );
@@ -68,6 +66,15 @@ fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, befo
     add_items(html, "Good to know", session.advice.iter().map(|advice| advice.text(names)));
     add_items(html, "Take care", session.cautions.iter().map(|care| care.with_source(names)));
     html.push_str("</section>\n");
+}
+
+/// "done by 16:40 (2 h 40 min)", of the rest where some of it is served hot.
+fn done_by(session: &SessionPlan) -> String {
+    if session.is_all_served() {
+        return "all served hot".to_owned();
+    }
+    let rest = if session.ends_with_a_meal() { "the rest " } else { "" };
+    format!("{rest}done by {} ({})", clock(session.finish), duration(session.minutes))
 }
 
 fn fetched(one: &Fetched, session: &SessionPlan, names: Names, units: Units) -> String {

@@ -21,9 +21,11 @@
 
   // "2,79 EUR", "€ 2.79": the number alone.
   const amount = text => String(text || "").replace(page.currency, "").replace(/[\s€£$]/g, "").replace(",", ".");
+  // No more digits after the point than the currency has: a file with one would be refused.
+  const price = digits > 0 ? new RegExp("^\\d+(\\.\\d{1," + digits + "})?$") : /^\d+$/;
   const minor = text => {
     const plain = amount(text);
-    return /^\d+(\.\d+)?$/.test(plain) ? Math.round(Number(plain) * 10 ** digits) : null;
+    return price.test(plain) ? Math.round(Number(plain) * 10 ** digits) : null;
   };
   const money = sum => (sum / 10 ** digits).toFixed(digits) + " " + page.currency;
   // A basic string of TOML: the escapes of JSON, and DEL.
@@ -47,7 +49,7 @@
             one("input", line).checked = ticked;
             line.classList.toggle("done", ticked);
             one(".how", line).textContent = { none: "Not got", else: "Something else: " + (other.text || ""), other: "Otherwise: " + (other.amount || "as listed") }[kind(index)] || "";
-            if (other.price && minor(other.price) === null) one(".how", line).textContent += "; price not understood, write it as 2.79";
+            if (other.price && minor(other.price) === null) one(".how", line).textContent += "; price not understood, write it as " + (2.79).toFixed(digits);
             if (!ticked) { left += 1; continue; }
             if (kind(index) === "none") missed += 1;
             visited = true;

@@ -463,7 +463,10 @@ fn nothing_serves(recipe: &Recipe, use_: &Pending) -> Mistake {
     Mistake {
         at: use_.spot.clone(),
         cause: format!("no session is ready before {} ({}) to make {}{apart}", use_.label, use_.at.date(), recipe.name),
-        remedy: "Plan a session before it, with a finish_by no later than the meal, or make the dish at the meal.".to_owned(),
+        remedy: format!(
+            "Plan a session before it, with a finish_by no later than the meal, or write made = \"at the meal\" in {}",
+            recipe.at.file
+        ),
     }
 }
 
@@ -487,7 +490,10 @@ fn nothing_reaches(recipe: &Recipe, use_: &Pending, made_on: Date) -> Mistake {
             days(Some(Days(wait.into()))),
             days(Some(reach)),
         ),
-        remedy: "Plan a session nearer to the meal, or say in the recipe how long it keeps.".to_owned(),
+        remedy: format!(
+            "Plan a session nearer to the meal, or say how long it keeps, as keeps = {{ fridge = \"3 days\", freezer = \"2 months\" }}, in {}",
+            recipe.at.file
+        ),
     }
 }
 

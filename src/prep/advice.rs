@@ -36,12 +36,13 @@ pub enum Advice {
     /// `job` starts `over` too late, and should start within `limit` of `before`. Of a plan: whether it is `proven` that none keeps it;
     /// `None` where no other plan was looked for.
     TooLate { job: Job, before: Job, over: i64, limit: i64, proven: Option<bool> },
-    /// `job` starts only `left` after `before`, and should leave `gap`.
-    TooSoon { job: Job, before: Job, left: i64, gap: i64 },
+    /// `job` starts only `left` after `before`, and should leave `gap`; `proven` as of [`Advice::TooLate`].
+    TooSoon { job: Job, before: Job, left: i64, gap: i64, proven: Option<bool> },
     /// What is served straight from the pot ends after its meal, or more than `hold` minutes before.
     Served { job: Job, done: DateTime, meal: DateTime, hold: i64 },
-    /// A meal is late by so many minutes; `sooner` is the start that is as much earlier, of a session that has not begun.
-    LateMeal { over: i64, sooner: Option<DateTime> },
+    /// A meal is late by so many minutes; `sooner` is the start that is as much earlier, of a session that has not begun. `comes`: for whom
+    /// it waits, and when they would have to come; `dishes`: of how many one could be left out.
+    LateMeal { over: i64, sooner: Option<DateTime>, comes: Option<(String, DateTime)>, dishes: usize },
     /// Under way, and nothing is left to do.
     AllDone,
     /// Somebody stays past their hours, until `until`.
@@ -148,8 +149,9 @@ pub(super) fn advice(
     said.extend(teller.overruns(schedule));
     said.extend(teller.hurries(schedule));
     said.extend(teller.unheld(session.start, |job| schedule.placed[job].start + work.problem.jobs[job].minutes()));
-    said.extend(late_meal(&said, session.start, work.problem.now > 0));
-    said.extend(teller.clash(schedule, session.start));
+    let comes = teller.waits_for(schedule);
+    said.extend(late_meal(&said, session.start, comes, work));
+    said.extend(teller.clash(schedule, session.start, comes.is_some()));
     said.extend(teller.unfit());
     said.extend(not_calm(session, work, schedule.finish));
     if let Some(late) = late(session, schedule.finish) {
@@ -165,12 +167,14 @@ pub(super) fn advice(
 }
 
 /// What would help where something is served late: by the dish that is latest.
-fn late_meal(said: &[Advice], start: DateTime, is_under_way: bool) -> Option<Advice> {
+fn late_meal(said: &[Advice], start: DateTime, comes: Option<usize>, work: &Work) -> Option<Advice> {
     let over = |one: &Advice| {
         if let Advice::Served { done, meal, .. } = one { Some(done.duration_since(*meal).as_secs().div_euclid(60)) } else { None }
     };
     let over = said.iter().filter_map(over).max().filter(|over| *over > 0)?;
-    Some(Advice::LateMeal { over, sooner: (!is_under_way).then(|| at_minute(start, -over)) })
+    let comes = comes.map(|person| (work.people[person].name.clone(), at_minute(start, work.problem.people[person].from - over)));
+    let sooner = (work.problem.now == 0).then(|| at_minute(start, -over));
+    Some(Advice::LateMeal { over, sooner, comes, dishes: work.chosen.len() })
 }
 
 /// The start itself where the clock runs out of years.
@@ -283,12 +287,12 @@ impl Teller<'_> {
     }
 
     fn hurries(&self, schedule: &Schedule) -> impl Iterator<Item = Advice> {
-        schedule.hurried.iter().map(|(link, few)| self.hurry(*link, *few))
+        schedule.hurried.iter().map(|(link, few)| self.hurry(*link, *few, Some(schedule.none_keeps_all)))
     }
 
-    fn hurry(&self, link: usize, few: i64) -> Advice {
+    fn hurry(&self, link: usize, few: i64, proven: Option<bool>) -> Advice {
         let asked = &self.work.problem.links[link];
-        Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap }
+        Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap, proven }
     }
 
     /// What is served too long after it left the heat, or before: each meal by itself. `end` is the minute at which a job ends.
@@ -341,7 +345,7 @@ impl Teller<'_> {
                 let (job, before, limit) = ends(*link);
                 Advice::TooLate { job, before, over: *minutes, limit, proven: None }
             }),
-            Limit::Gap { link } => Some(self.hurry(*link, *minutes)),
+            Limit::Gap { link } => Some(self.hurry(*link, *minutes, None)),
             Limit::Until { person } => Some(self.stay(*person, *minutes, start)),
             // Told by its meals.
             Limit::Hold { .. } => None,
@@ -365,10 +369,23 @@ impl Teller<'_> {
         worst
     }
 
-    fn clash(&self, schedule: &Schedule, start: DateTime) -> Option<Advice> {
+    /// For whom what is served latest waits, where it is served late: whoever comes later than the session begins, and begins it then.
+    fn waits_for(&self, schedule: &Schedule) -> Option<usize> {
+        let jobs = &self.work.problem.jobs;
+        let over = |last: usize| Some(schedule.placed[last].start + jobs[last].minutes() - jobs[last].serve?.at);
+        let (over, last) = self.work.served.iter().filter_map(|served| Some((over(served.last)?, served.last))).max()?;
+        let waits = |job: usize| {
+            let person = schedule.placed[job].person?;
+            let from = self.work.problem.people[person].from;
+            (jobs[job].making == jobs[last].making && from > 0 && schedule.placed[job].start == from).then_some(person)
+        };
+        (over > 0).then(|| (0..jobs.len()).find_map(waits)).flatten()
+    }
+
+    fn clash(&self, schedule: &Schedule, start: DateTime, waits: bool) -> Option<Advice> {
         let end = |job: usize| schedule.placed[job].start + self.work.problem.jobs[job].minutes();
         let rules: Vec<Rule> = schedule.clash.iter().map(|limit| self.rule(*limit, start, end)).collect();
-        let hours = schedule.clash_with_hours;
+        let hours = schedule.clash_with_hours || (waits && !schedule.clash.is_empty());
         (hours || !rules.is_empty()).then_some(Advice::Clash { rules, hours })
     }
 

@@ -1,4 +1,5 @@
-//! When what is done ahead begins: as long before as its recipe says, moved to keep `gap` and `within`, and never with hands at night.
+//! When what is done ahead begins: as long before as its recipe says, moved to keep `gap` and `within`, and never with hands at night;
+//! of two that follow one another the first is over when the second begins.
 //!
 //! Minutes count from the start of the session, or from the meal that a dish is made at.
 
@@ -19,17 +20,27 @@ const EVENING: Time = Time::constant(20, 0, 0, 0);
 /// Each step of the making that is done ahead, with its start; in the recipe's order. `planned` tells when the rounds of another step
 /// begin.
 pub(super) fn starts(kitchen: &Kitchen, making: &Making, base: DateTime, planned: &dyn Fn(usize) -> Vec<i64>) -> Vec<(usize, DateTime)> {
+    minutes(kitchen, making, Some(base), planned).into_iter().filter_map(|(step, minute)| Some((step, at(base, minute)?))).collect()
+}
+
+/// As [`starts`], in minutes; without a `base` nobody knows when it is night.
+pub(super) fn minutes(
+    kitchen: &Kitchen,
+    making: &Making,
+    base: Option<DateTime>,
+    planned: &dyn Fn(usize) -> Vec<i64>,
+) -> Vec<(usize, i64)> {
     let recipe = &kitchen.recipes[making.recipe];
     let mut ahead = Ahead { kitchen, making, recipe, base, planned, placed: vec![None; recipe.steps.len()] };
     let steps = (0..recipe.steps.len()).filter(|step| recipe.steps[*step].ahead.is_some());
-    steps.filter_map(|step| Some((step, at(base, ahead.place(step))?))).collect()
+    steps.map(|step| (step, ahead.place(step))).collect()
 }
 
 struct Ahead<'a> {
     kitchen: &'a Kitchen,
     making: &'a Making,
     recipe: &'a Recipe,
-    base: DateTime,
+    base: Option<DateTime>,
     planned: &'a dyn Fn(usize) -> Vec<i64>,
     placed: Vec<Option<i64>>,
 }
@@ -66,7 +77,7 @@ impl Ahead<'_> {
             if let Some(gap) = asked.gap {
                 last = last.min(from.saturating_sub(gap.0).saturating_sub(minutes));
             } else if asked.ahead.is_some() {
-                last = last.min(from);
+                last = last.min(from.saturating_sub(minutes));
             }
             if let Some(within) = asked.within {
                 first = first.max(to.saturating_sub(within.0).saturating_sub(minutes));
@@ -84,7 +95,7 @@ impl Ahead<'_> {
 
     /// Eight o'clock of the evening before, for hands that would fall into the night.
     fn evening_before(&self, start: i64, hands: i64) -> Option<i64> {
-        let begins = at(self.base, start)?;
+        let begins = at(self.base?, start)?;
         let minute = i64::from(begins.hour()) * 60 + i64::from(begins.minute());
         let before_dawn = minute < NIGHT.1;
         let at_night = before_dawn || minute >= NIGHT.0 || minute + hands > NIGHT.0;

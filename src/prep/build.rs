@@ -4,7 +4,7 @@ use jiff::Span;
 use jiff::civil::DateTime;
 
 use super::advice::{Teller, advice, minutes_over};
-use super::before::{before, begun, moves};
+use super::before::{before, begun, moves, stands_too_long};
 use super::boxes::{boxes, served_apart};
 use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
@@ -15,6 +15,7 @@ use super::meal_cautions::of_what_is_begun;
 use super::schedule::{least_finish, slower, slower_ends};
 use super::tasks::{Work, session_work};
 use super::theirs::tell_who_is_not_first;
+use super::together::ending_together;
 use super::under_way::{UnderWay, part, rest, stand};
 use super::uses::{said, shared_out};
 use super::{
@@ -66,6 +67,10 @@ pub fn prep_under_way(
     sessions.iter_mut().for_each(|session| super::at_once::tell_two_heats(kitchen, session));
     let begun: Vec<Vec<Begun>> = sessions.iter().enumerate().map(|(index, plan)| begun(kitchen, makings, index, plan)).collect();
     sessions.iter_mut().zip(begun).for_each(|(session, begun)| session.begun = begun);
+    for (index, session) in sessions.iter_mut().enumerate().filter(|(_, session)| !session.is_done()) {
+        let unsafe_ahead = stands_too_long(kitchen, makings, index, session);
+        session.advice.splice(0..0, unsafe_ahead);
+    }
     let before = before(kitchen, week, makings, draws, &sessions);
     PrepPlan {
         week: week.name.clone(),
@@ -93,7 +98,7 @@ fn session_plan(
     progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
     let is_long = work.problem.jobs.len() > LONG;
     let effort = if telling == Telling::PlanAlone && is_long && effort == Effort::Normal { Effort::Low } else { effort };
-    let planned = schedule(&work.asked(), effort);
+    let planned = ending_together(&work, schedule(&work.asked(), effort), effort);
     let whole = telling == Telling::All;
     if whole {
         progress::at(At::Advice { start: session.start });

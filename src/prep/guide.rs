@@ -78,6 +78,32 @@ impl SessionPlan {
         self.served.iter().copied().chain([self.finish]).chain(last).max().unwrap_or(self.finish)
     }
 
+    /// The same plan by a clock that starts with its first task: nobody waits for what is served hours later.
+    pub fn from_its_first_task(mut self) -> SessionPlan {
+        let first = self.tasks.iter().map(|task| task.start_minute).min().unwrap_or(0);
+        let Some(start) = Span::new().try_minutes(first).ok().and_then(|span| self.start.checked_add(span).ok()) else { return self };
+        self.start = start;
+        self.finish = self.finish.max(start);
+        (self.minutes, self.bound_minutes) = ((self.minutes - first).max(0), (self.bound_minutes - first).max(0));
+        for task in &mut self.tasks {
+            (task.start_minute, task.end_minute) = (task.start_minute - first, task.end_minute - first);
+            let boxing = match &mut task.what {
+                Doing::Box(boxing) => Some(boxing),
+                Doing::Aside(aside) => aside.chilled.as_mut(),
+                Doing::Set | Doing::Step(_) | Doing::WashUp => None,
+            };
+            if let Some(by) = boxing.and_then(|boxing| boxing.by.as_mut()) {
+                *by -= first;
+            }
+        }
+        self
+    }
+
+    /// Whether all of it is served hot: then there is no rest whose end could be told.
+    pub fn is_all_served(&self) -> bool {
+        self.minutes == 0 && self.ends_with_a_meal()
+    }
+
     /// ", served at 18:30", or how much later than that.
     pub fn served_text(&self) -> String {
         let late = |one: &Advice| if let Advice::LateMeal { over, .. } = one { Some(*over) } else { None };

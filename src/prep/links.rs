@@ -10,8 +10,8 @@ use super::follows::{Follows, directly_before, steps_before};
 use super::names::step_using;
 use super::tasks::{Origin, Part, Work};
 use super::{Fixed, Job, Link, LinkWhy};
-use crate::foods::safety::{CHILLED_WITHIN, GRAINS_CHILLED_WITHIN};
-use crate::foods::{Kind, Place};
+use crate::foods::Place;
+use crate::foods::safety::{CHILLED_WITHIN, GRAINS_CHILLED_WITHIN, is_chilled_as_grain};
 use crate::kitchen::{After, Appliance, Kitchen, Recipe, RecipeId, Step, Wanted};
 use crate::plan::{Kept, Making, Makings, User};
 
@@ -209,7 +209,7 @@ fn chilled_within(kitchen: &Kitchen, recipe: &Recipe) -> i64 {
 /// Rice, barley and the like among its ingredients, or those of its components at any depth.
 pub(super) fn holds_grain(kitchen: &Kitchen, recipe: &Recipe) -> bool {
     recipe.ingredients.iter().any(|line| match line.wanted {
-        Wanted::Food { food, .. } => kitchen.foods[food].kind == Some(Kind::Grain),
+        Wanted::Food { food, .. } => is_chilled_as_grain(&kitchen.foods[food]),
         Wanted::Recipe { recipe, .. } => holds_grain(kitchen, &kitchen.recipes[recipe]),
     })
 }
@@ -287,7 +287,7 @@ fn last_hot_steps(appliances: &[Appliance], recipe: &Recipe, until: usize) -> Ve
     hot.iter().copied().filter(|step| !reheated(*step)).collect()
 }
 
-fn is_hot(appliances: &[Appliance], step: &Step) -> bool {
+pub(super) fn is_hot(appliances: &[Appliance], step: &Step) -> bool {
     step.is_on_heat(appliances) || step.temperature.is_some() || step.inside.is_some()
 }
 

@@ -5,7 +5,7 @@ use itertools::Itertools;
 
 use super::cautions::{Care, cautions_of};
 use super::{Before, Errand};
-use crate::kitchen::{Ingredient, Kitchen, RecipeId, Wanted, Week};
+use crate::kitchen::{Ingredient, Kitchen, Wanted, Week};
 use crate::plan::{MadeAt, Making, Makings, cross_contacts, guard, taken_lines};
 
 /// Over what a page says of it.
@@ -32,9 +32,10 @@ pub(super) fn of_what_is_begun(kitchen: &Kitchen, week: &Week, makings: &Makings
 /// choke on and what nobody knows stand with the meal already.
 fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Vec<Care> {
     let alone = Week { meals: vec![week.meals[meal].clone()], ..week.clone() };
-    let made: Vec<RecipeId> = makings.makings.iter().filter(|one| one.at == MadeAt::Meal(meal)).map(|one| one.recipe).unique().collect();
+    let made: Vec<&Making> = makings.makings.iter().filter(|one| one.at == MadeAt::Meal(meal)).collect();
+    let is_made = |dish| made.iter().any(|making| making.recipe == dish);
     let contacts = cross_contacts(kitchen, &alone, &made).into_iter().map(Care::CrossContact);
     let children = guard(kitchen, &alone).cautions.into_iter();
-    let children = children.filter(|one| !one.choking && one.dish.is_none_or(|dish| made.contains(&dish)));
+    let children = children.filter(|one| !one.choking && one.dish.is_none_or(is_made));
     contacts.chain(children.map(|one| Care::Child(one.text))).collect()
 }

@@ -11,7 +11,7 @@ use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
 use crate::measure::{Number, Units, show, show_at_most};
 use crate::telling;
 use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, sentence, temperature};
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 use std::fmt;
 
 impl Task {
@@ -83,22 +83,32 @@ impl StepTask {
     }
 }
 
-/// "half", "two thirds"; "4 fifths" where no fraction is usual, and "38 %" where there is none of few parts.
+/// "half", "two thirds", "three fifths"; a number from twelfths on.
 fn share_of(share: &Number) -> String {
-    const USUAL: [(i64, i64, &str); 5] =
-        [(1, 2, "half"), (1, 3, "a third"), (2, 3, "two thirds"), (1, 4, "a quarter"), (3, 4, "three quarters")];
-    let usual = USUAL.iter().find(|(part, of, _)| *share == Number::over(*part, *of));
-    let parts = |below: i64, name: &str| {
-        let above = share * &Number::whole(below);
-        above.is_whole().then(|| format!("{above} {name}"))
+    const PARTS: [(i64, &str); 10] = [
+        (2, "half"),
+        (3, "third"),
+        (4, "quarter"),
+        (5, "fifth"),
+        (6, "sixth"),
+        (7, "seventh"),
+        (8, "eighth"),
+        (9, "ninth"),
+        (10, "tenth"),
+        (11, "eleventh"),
+    ];
+    const NUMBERS: [&str; 10] = ["a", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
+    let words = |(of, part): &(i64, &str)| {
+        let place = (1..*of).find(|number| *share == Number::over(*number, *of))? as usize - 1;
+        Some(match (NUMBERS[place], *part) {
+            (_, "half") => "half".to_owned(),
+            ("a", part) if part.starts_with('e') => format!("an {part}"),
+            ("a", part) => format!("a {part}"),
+            (number, part) => format!("{number} {part}s"),
+        })
     };
-    let of_few = || (5..).zip(PARTS).find_map(|(below, name)| parts(below, name));
-    let of_hundred = || format!("{} %", (share * &Number::whole(100)).round());
-    usual.map(|(.., words)| (*words).to_owned()).or_else(of_few).unwrap_or_else(of_hundred)
+    PARTS.iter().find_map(words).unwrap_or_else(|| share.to_string())
 }
-
-/// Several parts of five, six and so on to ten.
-const PARTS: [&str; 6] = ["fifths", "sixths", "sevenths", "eighths", "ninths", "tenths"];
 
 impl AsideTask {
     /// "Take out ½ portion of white-bean mash for Emil before the tahini. Keep it covered, with clean tools of its own."
@@ -168,6 +178,11 @@ impl BoxTask {
 
 impl Note {
     pub fn text(&self, names: Names, units: Units) -> String {
+        self.text_by(clock, names, units)
+    }
+
+    /// With its moments as another clock tells them.
+    pub fn text_by(&self, clock: impl Fn(DateTime) -> String, names: Names, units: Units) -> String {
         match self {
             Note::Prepared { what, how } => format!("{}: {how}", sentence(what)),
             Note::Inside(heat) => format!("Until the inside reaches {}", degrees(*heat, units)),
@@ -282,8 +297,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_share_of_a_round_is_told_in_parts_that_a_cook_can_see() {
-        let said = |above, below| share_of(&Number::over(above, below));
-        assert_eq!([said(1, 2), said(2, 3), said(4, 5), said(3, 8), said(5, 13)], ["half", "two thirds", "4 fifths", "3 eighths", "38 %"]);
+    fn a_round_is_a_share_in_words() {
+        let told = [(1, 2), (2, 3), (1, 4), (2, 5), (1, 8), (10, 11)].map(|(part, of)| share_of(&Number::over(part, of)));
+        assert_eq!(told, ["half", "two thirds", "a quarter", "two fifths", "an eighth", "ten elevenths"]);
     }
 }

@@ -42,6 +42,12 @@ pub(super) fn taken_for(kitchen: &Kitchen, recipe: &Recipe, batches: &Number) ->
     times_taken(&kitchen.foods, recipe.ingredients.iter().map(|one| (one, batches.clone())))
 }
 
+/// As a recipe is asked for by itself: one batch as its lines are written, any other size with whole pieces.
+pub fn times_for(kitchen: &Kitchen, id: RecipeId, batches: f64) -> Vec<Number> {
+    let (recipe, batches) = (&kitchen.recipes[id], Number::from(batches));
+    if batches == Number::ONE { vec![batches; recipe.ingredients.len()] } else { taken_for(kitchen, recipe, &batches) }
+}
+
 /// How many times each of a recipe's lines goes in, and the share of a round that takes a part of it.
 struct Taken<'t> {
     lines: &'t [Number],

@@ -47,7 +47,7 @@ pub(super) fn shared_out<'t>(tasks: impl Iterator<Item = &'t mut Task>) {
 }
 
 /// How the lines of the dishes speak of each food, where they do so in one way.
-pub fn said<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Said> {
+pub(super) fn said<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Said> {
     let mut lines: Vec<(FoodId, Vec<Line>)> = Vec::new();
     for making in makings {
         let recipe = &kitchen.recipes[making.recipe];
@@ -152,7 +152,7 @@ fn weight_as_bought(print: &Print, rules: &Rules, food: &Food, all: &[Line], num
 }
 
 /// Words of which half a one can be fetched.
-pub(super) fn is_loose(word: Word) -> bool {
+pub fn is_loose(word: Word) -> bool {
     matches!(word, Word::Handful | Word::Pinch | Word::Dash | Word::Drizzle | Word::Dollop | Word::Knob)
 }
 

@@ -227,7 +227,7 @@ impl<'a> Guide<'a> {
             let mut facts = vec![strong(session.people.iter().map(presence).join("; "))];
             facts.extend((!session.people.is_empty()).then(|| soft("  ·  ")));
             let rest = session.ends_with_a_meal().then(|| format!("the rest done at\u{a0}{}, in ", clock(session.finish)));
-            let told = if rest.is_some() && session.minutes == 0 {
+            let told = if session.is_all_served() {
                 "all served hot".to_owned()
             } else {
                 rest.unwrap_or_default() + &duration((session.minutes - session.begins()).max(0))

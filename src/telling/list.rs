@@ -60,7 +60,9 @@ pub fn need(line: &ListLine, names: Names, units: Units) -> Option<String> {
         return None;
     }
     let much = how_much(names, Ware::Food(line.food), &line.need, units);
-    let plain = || about(line).map_or_else(|| much.clone(), |about| format!("{much}, {about}"));
+    // What is told in pieces has been counted.
+    let about = about(line).filter(|_| line.about.is_none_or(|pieces| much != pieces.to_string()));
+    let plain = || about.map_or_else(|| much.clone(), |about| format!("{much}, {about}"));
     Some(own_measure(line, names, units).unwrap_or_else(plain))
 }
 

@@ -143,7 +143,7 @@ fn headline(session: &SessionPlan) -> String {
         return format!("{from} to {to}: all of it is done");
     }
     // All of it is served hot: there is no rest whose minutes could be told.
-    if session.minutes == 0 && session.ends_with_a_meal() {
+    if session.is_all_served() {
         return format!("{from} to {to}{by}");
     }
     format!("{from} to {to}{by}: {rest}{} min, {proof}", session.minutes)

@@ -19,6 +19,13 @@ const PIECES: [&str; 3] = ["piece", "pc", "ea"];
 /// Everything but the ingredients and the steps.
 pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
     let keeps = top.one("keeps", "[keeps]");
+    let serve = top.optional("serve", shapes::one_of(&SERVE));
+    for key in ["hold", "hold_hot"].into_iter().filter(|key| serve != Some(Serve::Hot) && top.has(key)) {
+        let text = format!(
+            "{key} is for a dish that is served hot, straight from the pot; this one is boxed. Add serve = \"hot\", or take it out."
+        );
+        top.file.found.note(top.spot_of(key), text);
+    }
     let days = |place: &str| keeps.as_ref().and_then(|keeps| keeps.optional(place, shapes::days));
     Recipe {
         id: id.to_owned(),
@@ -31,7 +38,7 @@ pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
         freezer: days("freezer"),
         cupboard: days("cupboard"),
         made: top.optional("made", shapes::one_of(&MADE)).unwrap_or(Made::InASession),
-        serve: top.optional("serve", shapes::one_of(&SERVE)),
+        serve,
         hold: read_hold(top),
         hold_hot: top.optional("hold_hot", shapes::minutes),
         boxed: read_box(top, spoons),

@@ -41,6 +41,7 @@ pub(super) fn read_steps(top: &Table<'_>, workshop: &Workshop<'_>, mentions: &mu
     // Which of two steps of one id is meant nobody can tell.
     if !taken {
         check_circle(&steps, top);
+        check_ahead(&steps, &tables);
     }
     steps
 }
@@ -239,6 +240,17 @@ fn check_circle(steps: &[Step], top: &Table<'_>) {
         let names: Vec<String> = circle.iter().map(|index| step_name(&steps[*index], *index)).collect();
         let cause = format!("steps wait for each other in a circle: {} comes after {}", names[0], chain(&names));
         top.file.found.mistake(steps[circle[0]].at.clone(), cause, "Take one of them out of an after list.");
+    }
+}
+
+/// What is done ahead waits for nothing that is done in the session.
+fn check_ahead(steps: &[Step], tables: &[Table<'_>]) {
+    for (index, table) in tables.iter().enumerate().filter(|(index, _)| steps[*index].ahead.is_some()) {
+        for before in befores(steps, index).into_iter().filter(|before| steps[*before].ahead.is_none()) {
+            let (step, before) = (step_name(&steps[index], index), step_name(&steps[before], before));
+            let cause = format!("{step} is done ahead, but comes after {before}, which is not");
+            table.mistake("ahead", cause, &format!("Give {before} its own ahead, or say with after = [] that {step} waits for nothing."));
+        }
     }
 }
 

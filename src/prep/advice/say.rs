@@ -32,25 +32,25 @@ impl Advice {
             Advice::Circle(rule) => format!("Steps wait for one another in a circle; this rule is left out: {}.", rule.text(names)),
             Advice::TooLate { job, before, over, limit, proven } => {
                 let (job, before, over, limit) = (job.text(names), before.text(names), duration(*over), duration(*limit));
-                let sure = match proven {
-                    Some(true) => "No plan keeps every rule: ",
-                    Some(false) => "No plan was found that keeps every rule: ",
-                    None => "",
-                };
-                let job = if proven.is_some() { job } else { sentence(&job) };
-                format!("{sure}{job} starts {over} too late (within {limit} of {before}).")
+                format!("{} starts {over} too late (within {limit} of {before}).", surely(*proven, &job))
             }
-            Advice::TooSoon { job, before, left, gap } => {
-                let (job, before, gap) = (sentence(&job.text(names)), before.text(names), duration(*gap));
+            Advice::TooSoon { job, before, left, gap, proven } => {
+                let (job, before, gap) = (surely(*proven, &job.text(names)), before.text(names), duration(*gap));
                 let left = if *left > 0 { format!("only {}", duration(*left)) } else { "at once".to_owned() };
                 format!("{job} starts {left} after {before}, which should rest {gap}.")
             }
             Advice::Served { job, done, meal, hold } => served(&sentence(&job.text(names)), *done, *meal, *hold),
-            Advice::LateMeal { over, sooner: Some(sooner) } => {
+            Advice::LateMeal { over, sooner: Some(_), comes: Some((person, at)), dishes } => {
+                let less = if *dishes > 1 { ", or make one dish less" } else { "" };
+                let or = if *dishes > 1 { "," } else { ", or" };
+                let (over, at) = (duration(*over), clock(*at));
+                format!("What would help: {person} comes {over} sooner, at {at}{or} have the meal {over} later{less}.")
+            }
+            Advice::LateMeal { over, sooner: Some(sooner), .. } => {
                 let (over, sooner) = (duration(*over), clock(*sooner));
                 format!("What would help: begin {over} sooner, at {sooner}, have the meal {over} later, or make one dish less.")
             }
-            Advice::LateMeal { over, sooner: None } => format!("The meal can begin {} later.", duration(*over)),
+            Advice::LateMeal { over, sooner: None, .. } => format!("The meal can begin {} later.", duration(*over)),
             Advice::AllDone => "All of it is done.".to_owned(),
             Advice::NotCalm { by, wanted, free } => {
                 let (wanted, free, by) = (duration(*wanted), duration(*free), clock(*by));
@@ -95,6 +95,15 @@ impl Advice {
                 format!("{wanted} {verb} wanted by the session of {day} {clock} at the same time. Move one of the two.")
             }
         }
+    }
+}
+
+/// With how sure it is that no plan does better; `None` where no other was looked for.
+fn surely(proven: Option<bool>, job: &str) -> String {
+    match proven {
+        Some(true) => format!("No plan keeps every rule: {job}"),
+        Some(false) => format!("No plan was found that keeps every rule: {job}"),
+        None => sentence(job),
     }
 }
 

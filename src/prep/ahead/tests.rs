@@ -70,3 +70,24 @@ fn hands_are_done_when_the_session_begins() {
     // The next begins an hour into the session and may wait half an hour: too late for hands that are done by 14:00.
     assert_eq!(told(vec![ahead(2, 3, 0), then(None, Some(30))], &[(1, &[60])]), [(0, "Sun 13:57".to_owned())]);
 }
+
+#[test]
+fn what_moves_to_the_evening_leaves_the_step_before_it_its_wait() {
+    // 15 h before is 23:00, with 5 min by hand and 6 h to rise; 8 h before is 06:00, which moves to Saturday 20:00. The dough has risen by
+    // then where it is made at 13:55.
+    let steps = vec![ahead(15, 5, 360), ahead(8, 5, 0), step("Bake.")];
+    assert_eq!(told(steps, &[(2, &[0])]), [(0, "Sat 13:55".to_owned()), (1, "Sat 20:00".to_owned())]);
+}
+
+#[test]
+fn a_clock_that_starts_at_nought_knows_no_night_but_gaps_and_limits() {
+    let lead = |ahead_hours, gap, within| {
+        let mut kitchen = kitchen();
+        kitchen.recipes = vec![recipe("mash", "Mash", 4.0, vec![ahead(ahead_hours, 5, 0), then(gap, within)])];
+        minutes(&kitchen, &making(&kitchen, 0, 1.0), None, &|_| vec![0])[0].1
+    };
+    // 12 h; a gap of 14 h and 5 min by hand; within 2 h and the same.
+    assert_eq!(lead(12, None, None), -720);
+    assert_eq!(lead(4, Some(840), None), -845);
+    assert_eq!(lead(4, None, Some(120)), -125);
+}

@@ -138,7 +138,8 @@ pub(super) fn need_words(line: &BuyingLine, units: Units) -> String {
         line.tins.as_ref().map(|(count, size)| format!("{} of {}", show(&Quantity::pieces(count.clone()), units), amount(size, units)));
     // Whoever shops looks for cloves and sprigs, and not for grams of them.
     if let (Some(counted), [weight]) = (&line.counted, line.amounts.as_slice()) {
-        return format!("{}, {}", amount(counted, units), amount(weight, units));
+        let weight = (weight.dimension() != counted.dimension()).then(|| amount(weight, units));
+        return [Some(amount(counted, units)), weight].into_iter().flatten().join(", ");
     }
     let about = line.about.map(|pieces| format!("about {pieces}"));
     [Some(amounts), tins.or(about).map(|more| tied(&more))].into_iter().flatten().join(", ")

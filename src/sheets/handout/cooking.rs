@@ -1,7 +1,7 @@
 //! A day of cooking by a clock that starts at 0:00: chart, steps, cuts, boxes; for one, and for cook and helper.
 
 use itertools::Itertools;
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 
 use crate::foods::Place;
 use crate::handout::{DayNumber, HandoutSession};
@@ -52,7 +52,7 @@ impl Book<'_> {
     fn session(&self, setter: &mut Setter, session: &HandoutSession, plan: &SessionPlan, title: &str) -> Vec<Page> {
         let when =
             if session.day == DayNumber(0) || session.day.0 < 0 { format!("{}. ", sentence(&session.day.words())) } else { String::new() };
-        let under = vec![vec![plain(format!("{when}The clock starts at 0:00; all is done at {}.", Clock::FromZero.after(plan.minutes)))]];
+        let under = vec![vec![plain(format!("{when}The clock starts at 0:00; {}.", done_at(plan)))]];
         let (mut page, mut top) = headed(setter, self.settings, &self.head(title, under), "");
         let mut pages = Vec::new();
         let row = if self.is_large() { LARGE_ROW } else { ROW };
@@ -137,7 +137,7 @@ impl Book<'_> {
             setter.paragraph(&[head, vec![plain("  ")], text].concat(), body, room)
         };
         let notes = task.notes.iter().filter(|note| !matches!(note, Note::Late(_)));
-        for words in notes.map(|note| note.text(self.names, self.units())) {
+        for words in notes.map(|note| note.text_by(|at| from_zero(plan, at), self.names, self.units())) {
             lines.extend(setter.paragraph(&[plain(words)], note, room));
         }
         if task.is_box() {
@@ -240,6 +240,20 @@ impl Book<'_> {
         })
         .collect()
     }
+}
+
+/// "all is done at 2:40", "all is served at 3:30", or both where only some of it is served hot.
+fn done_at(plan: &SessionPlan) -> String {
+    let served = from_zero(plan, plan.ends());
+    match plan.is_all_served() {
+        true => format!("all is served at {served}"),
+        false if plan.ends_with_a_meal() => format!("the rest is done at {}, served at {served}", Clock::FromZero.after(plan.minutes)),
+        false => format!("all is done at {}", Clock::FromZero.after(plan.minutes)),
+    }
+}
+
+fn from_zero(plan: &SessionPlan, at: DateTime) -> String {
+    Clock::FromZero.after(at.duration_since(plan.start).as_secs().div_euclid(60))
 }
 
 /// So many dishes of a day are named that could be left out.

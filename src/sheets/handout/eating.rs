@@ -166,8 +166,8 @@ impl Book<'_> {
     fn told_of(&self, meal: &HandoutMeal) -> Vec<Vec<Span>> {
         let card = &meal.card;
         let mut told: Vec<Vec<Span>> = Vec::new();
-        for (before, _, text) in &meal.ahead {
-            told.push(led(&format!("{} before:", duration(before.0)), text.as_str()));
+        for one in &meal.ahead {
+            told.push(led(&format!("{} before:", duration(one.before.0)), one.text.as_str()));
         }
         let taken: Vec<String> = card.dishes.iter().map(|dish| self.taken_out(dish)).collect();
         if !taken.is_empty() {
@@ -215,6 +215,7 @@ impl Book<'_> {
             .filter(|dish| !matches!(dish.then, Then::Into(_)))
             .flat_map(|dish| self.names.with_the_dish(dish.recipe));
         spans.extend(texts.map(|text| soft(format!(" {}.", text.trim_end_matches('.')))));
+        spans.extend(meal.card.text.iter().map(|text| plain(format!(" {}.", text.trim_end_matches('.')))));
         spans
     }
 

@@ -137,3 +137,24 @@ fn a_gap_longer_than_within_can_never_hold() {
         "recipes/dish.toml:6:10: the gap of 120 min is longer than within, 60 min. Make within at least as long as gap.",
     );
 }
+
+#[test]
+fn what_is_done_ahead_comes_after_nothing_of_the_session() {
+    let recipe = |after: &str| {
+        format!("name = \"Dish\"\nmakes = \"2 portions\"\n[[step]]\ntext = \"Peel.\"\n[[step]]\ntext = \"Soak.\"\n{after}ahead = \"6 h\"\n")
+    };
+    let told = "recipes/dish.toml:7:9: step 2 is done ahead, but comes after step 1, which is not. Give step 1 its own ahead, or say with \
+                after = [] that step 2 waits for nothing.";
+    assert_mistake(&[("recipes/dish.toml", &recipe(""))], told);
+    loaded(&[("recipes/dish.toml", &recipe("after = []\n"))]);
+}
+
+#[test]
+fn hold_of_a_dish_that_is_not_served_hot_is_told() {
+    let recipe = |serve: &str| format!("name = \"Dish\"\nmakes = \"2 portions\"\nhold = \"10 min\"\n{serve}");
+    let told = |serve: &str| {
+        let warnings = loaded(&[("recipes/dish.toml", &recipe(serve))]).warnings;
+        warnings.iter().any(|warning| warning.to_string().contains("hold is for a dish that is served hot"))
+    };
+    assert_eq!((told(""), told("serve = \"cold\"\n"), told("serve = \"hot\"\n")), (true, true, false));
+}
