@@ -29,9 +29,9 @@ pub enum Kinship {
 }
 
 /// Forms in which a food is bought: before them stands what it is. Singular. Common practice, no source.
-const FORMS: &str = "belly bone breast brisket butter carcass cheek chip chop chuck chunk compote concentrate croquette cube drumstick \
-    fillet flake flour foot fry giblet jam joint juice kernel leaf leg loin marmalade meal meat mince neck nectar nib \
-    noodle nugget paste pasta peel piece pod powder pulp puree rack rib rind root seed shank shin shoot shoulder \
+const FORMS: &str = "belly bone breast brisket butter carcass cheek chip chop chuck chunk compote concentrate croquette crown cube drumstick \
+    escalope fillet flake flour foot fry giblet jam joint juice kernel leaf leg loin marmalade meal meat mince neck nectar nib \
+    noodle nugget paste pasta peel piece pod powder pulp puree rack rib rind root rump seed shank shin shoot shoulder \
     silverside skin slice sprout steak stick strip syrup tail tenderloin thigh topside trotter wedge wing zest";
 
 /// Names that say little inside another name: a red pepper is no pepper, and a burger bun holds no burger. Keys.

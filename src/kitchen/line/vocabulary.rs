@@ -54,7 +54,7 @@ const CLASSES: &[(Class, &[&str])] = &[
     ]),
     (Class::Cooked, &["cooked", "boiled", "steamed", "hard-boiled", "soft-boiled", "hard-cooked", "pre-cooked", "precooked", "ready-cooked"]),
     (Class::Drained, &["drained"]),
-    (Class::Tinned, &["canned", "cooked or canned", "canned or cooked"]),
+    (Class::Tinned, &["canned", "jarred", "cooked or canned", "canned or cooked"]),
     (Class::Way, &[
         "boneless", "skinless", "shelled", "minced", "ground", "rolled", "skin-on", "bone-in", "lean", "extra-lean", "unsmoked", "undyed",
         "low-sodium", "reduced-sodium", "low-salt", "reduced-salt", "low-fat", "reduced-fat", "half-fat", "full-fat", "light", "lite", "ready-made",
@@ -77,12 +77,12 @@ const CLASSES: &[(Class, &[&str])] = &[
         "well-chilled", "very cold", "ice cold", "over-ripe", "overripe", "just-ripe", "under-ripe", "underripe", "full-cream", 
         "fat-free", "nonfat", "non-fat", "thin-skinned", "thick-skinned", "well-marbled", "marbled",
         "skin-on and bone-in", "double-concentrated", "medium-ripe", "uncured", "cured", "knobbly", "gnarled", "fleshy", "fragrant", "pale", "light-coloured", "mid-sized",
-        "undrained", "unpeeled", "ripe but firm", "firm but ripe", "all-butter", "fancy", "regular", "standard", "ordinary", "everyday", "normal", "petite", "bulk",
+        "undrained", "unpeeled", "ripe but firm", "firm but ripe", "all-butter", "unseasoned", "unbaked", "untreated", "cold-water", "warm-water", "farmhouse", "firm-fleshed", "mealy", "semi-salted", "half-salted", "new-laid", "freshly-picked", "fancy", "regular", "standard", "ordinary", "everyday", "normal", "petite", "bulk",
     ]),
     (Class::Origin, &[
         "italian", "french", "spanish", "scotch", "scottish", "english", "british", "irish", "welsh", "american", "canadian", "mexican", "indian",
         "thai", "chinese", "japanese", "korean", "turkish", "lebanese", "moroccan", "persian", "australian", "dutch", "german", "danish", "swedish",
-        "norwegian", "west indian", "sri lankan", "spanish-style", "italian-style", "mexican-style", "greek-style", "gluten-free", "dairy-free", "vegan", "vegetarian", "sugar-free",
+        "norwegian", "west indian", "sri lankan", "spanish-style", "italian-style", "mexican-style", "lebanese-style", "turkish-style", "french-style", "asian-style", "greek-style", "asian", "gluten-free", "dairy-free", "vegan", "vegetarian", "sugar-free",
         "whole-wheat", "wholewheat", "wholemeal", "wholegrain", "whole-grain", "multigrain", "seeded-crust", "polish", "hungarian", "sicilian", "tuscan", "greek", "cypriot", "middle eastern", "mediterranean", "vietnamese", "european",
     ]),
     (Class::Grade(Grade::Small), &["small", "little", "small-sized", "small-size", "sm"]),
