@@ -109,6 +109,13 @@ fn single(tokens: &[Token], at: usize) -> Result<Option<Single>, ReadError> {
     if is_word(tokens, at + 1, "dozen") {
         return found(Some(whole * Number::whole(12)), at + 2);
     }
+    // "1 000 g", as some countries part thousands; "1 400 g tin" is one tin.
+    if tokens.get(at + 1).is_some_and(|next| next.kind == Kind::Number && next.spaced && next.text == "000")
+        && whole.is_whole()
+        && first.text.len() <= 3
+    {
+        return found(Some(whole * Number::whole(1000)), at + 2);
+    }
     found(Some(whole), at + 1)
 }
 

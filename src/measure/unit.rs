@@ -302,11 +302,11 @@ fn names_of(unit: Unit) -> (&'static str, &'static str) {
     NAMES.iter().find(|row| row.0 == unit).map_or(("", ""), |row| (row.1, row.2))
 }
 
-/// Finds a unit by any of its spellings, without full stops. Only `T` and `t` care for letter case.
+/// Finds a unit by any of its spellings, without full stops. Only `T` and `t`, and the spoons of German books, `EL` and `TL`, care for letter case.
 pub(crate) fn unit_named(word: &str) -> Option<Unit> {
     match word {
-        "T" => return Some(Unit::Tablespoon),
-        "t" => return Some(Unit::Teaspoon),
+        "T" | "EL" => return Some(Unit::Tablespoon),
+        "t" | "TL" => return Some(Unit::Teaspoon),
         _ => {}
     }
     if word.len() > LONGEST_NAME {
@@ -371,7 +371,7 @@ static NAMES: &[Names] = &[
     (Unit::Word(Word::Clove),   "clove", "cloves", &[]),
     (Unit::Word(Word::Slice),   "slice", "slices", &[]),
     (Unit::Word(Word::Sprig),   "sprig", "sprigs", &["twig", "twigs"]),
-    (Unit::Word(Word::Bunch),   "bunch", "bunches", &[]),
+    (Unit::Word(Word::Bunch),   "bunch", "bunches", &["bn", "bns"]),
     (Unit::Word(Word::Stick),   "stick", "sticks", &[]),
     (Unit::Word(Word::Stalk),   "stalk", "stalks", &["rib", "ribs", "stem", "stems"]),
     (Unit::Word(Word::Head),    "head", "heads", &["crown", "crowns"]),

@@ -30,6 +30,7 @@
 //! Nothing is guessed silently: a line that reads in no way is a [`LineError`]; a food that nobody knows keeps its own words; what was
 //! taken although it could mean something else is a doubt, which is told.
 
+mod added;
 mod beside;
 mod candidate;
 mod food;
@@ -62,6 +63,8 @@ pub struct Line {
     pub instead: Option<String>,
     /// "(optional)", "for garnish", "to serve": bought, and marked.
     pub optional: bool,
+    /// "per person": the amount is what one gets, in these words.
+    pub for_one: Option<String>,
     /// What was taken although the line could mean something else, or was not used: whole sentences without the full stop.
     pub doubts: Vec<String>,
 }

@@ -6,7 +6,7 @@
 use super::{Line, LineOf};
 use crate::foods::{Foods, Kind as FoodKind, key_of};
 use crate::kitchen::words::Words;
-use crate::measure::Kind;
+use crate::measure::{Kind, Unit};
 
 /// Before what says the same once more: "60 ml lemon juice (about 2 lemons)".
 const AGAIN: [&str; 8] = ["about", "from", "of", "approx", "approximately", "or", "for", "equals"];
@@ -23,9 +23,7 @@ impl Line {
             told.extend((0..w.len()).find_map(|at| unbought(&w, at, food, bought, foods)).map(|left| {
                 format!("\"{left}\" stands in the words of {food} and is not bought; write it on a line of its own, if it is to be")
             }));
-            if let Some(one) = for_one(&w) {
-                told.push(format!("\"{one}\" says how much one gets, and so much is bought in all; write the amount for all"));
-            }
+            self.for_one = item.as_ref().and_then(|item| for_one(&w, item.amount.unit)).map(str::to_owned).or(self.for_one.take());
         }
         let is_raw = foods.find_known(&key_of(food)).and_then(|id| foods[id].kind).is_some_and(FoodKind::is_raw_flesh);
         let smoked = |text: &String| {
@@ -40,9 +38,13 @@ impl Line {
     }
 }
 
-/// "150 g per person", "per serving".
-fn for_one<'w>(w: &'w Words) -> Option<&'w str> {
+/// "150 g per person", "per serving", "2 potatoes each".
+fn for_one<'w>(w: &'w Words, unit: Unit) -> Option<&'w str> {
     const ONE: [&str; 6] = ["person", "serving", "portion", "head", "diner", "guest"];
+    let counted = matches!(unit, Unit::Piece | Unit::Word(_));
+    if counted && w.len() == 1 && w.is(0, "each") {
+        return Some(w.text(0..1));
+    }
     (0..w.len()).find(|at| w.is(*at, "per") && ONE.iter().any(|one| w.is(at + 1, one))).map(|at| w.text(at..at + 2))
 }
 
@@ -75,19 +77,21 @@ mod tests {
     use crate::foods::Foods;
     use crate::measure::Spoons;
 
-    fn doubts(text: &str) -> Vec<String> {
+    fn lines(text: &str) -> Vec<super::Line> {
         static REFERENCE: std::sync::LazyLock<Foods> = std::sync::LazyLock::new(Foods::reference);
         let Ok(LineRead::Ingredients(lines)) = read_ingredients(text, &REFERENCE, Spoons::Us) else { panic!("{text}") };
-        lines.into_iter().flat_map(|line| line.doubts).collect()
+        lines
+    }
+
+    fn doubts(text: &str) -> Vec<String> {
+        lines(text).into_iter().flat_map(|line| line.doubts).collect()
     }
 
     #[test]
     fn a_known_food_that_a_line_names_and_nobody_buys_is_told() {
         for (text, left) in [
-            ("1 onion, thyme and 50 g walnuts", "50 g walnuts"),
-            ("2 eggs, 50 g walnuts and the rest of the milk", "50 g walnuts"),
-            ("400 g carrots (plus 50 g walnuts)", "50 g walnuts"),
-            ("1 carrot, peeled and 1 leek", "1 leek"),
+            ("1 onion, stuffed with thyme and 50 g walnuts", "50 g walnuts"),
+            ("400 g carrots (not 50 g walnuts)", "50 g walnuts"),
         ] {
             let doubts = doubts(text);
             assert!(doubts.iter().any(|doubt| doubt.contains(left) && doubt.contains("is not bought")), "{text}: {doubts:?}");
@@ -106,9 +110,16 @@ mod tests {
     }
 
     #[test]
-    fn how_much_one_gets_is_told() {
-        for text in ["150 g pasta per person", "100 g rice (per person)", "1 salmon fillet per serving"] {
-            assert!(doubts(text).iter().any(|doubt| doubt.contains("how much one gets")), "{text}: {:?}", doubts(text));
+    fn how_much_one_gets_is_known_by_its_words() {
+        for (text, words) in [
+            ("150 g pasta per person", Some("per person")),
+            ("100 g rice (per person)", Some("per person")),
+            ("1 salmon fillet per serving", Some("per serving")),
+            ("2 potatoes each", Some("each")),
+            ("2 salmon fillets, 150 g each", None),
+            ("2 tsp each paprika and ground cumin", None),
+        ] {
+            assert!(lines(text).iter().all(|line| line.for_one.as_deref() == words), "{text}: {:?}", lines(text));
         }
     }
 

@@ -56,7 +56,7 @@ const CLASSES: &[(Class, &[&str])] = &[
     (Class::Drained, &["drained"]),
     (Class::Tinned, &["canned", "jarred", "cooked or canned", "canned or cooked"]),
     (Class::Way, &[
-        "boneless", "skinless", "shelled", "minced", "ground", "rolled", "skin-on", "bone-in", "lean", "extra-lean", "unsmoked", "undyed",
+        "boneless", "skinless", "shelled", "minced", "ground", "milled", "rolled", "skin-on", "bone-in", "lean", "extra-lean", "unsmoked", "undyed",
         "low-sodium", "reduced-sodium", "low-salt", "reduced-salt", "low-fat", "reduced-fat", "half-fat", "full-fat", "light", "lite", "ready-made",
         "shop-bought", "store-bought", "homemade", "home-made", "frozen", "smoked", "rindless", "rind-on", "sharp", "extra-sharp", "dark", "soft",
         "old-fashioned", "thick-cut", "thin-cut", "centre-cut", "center-cut", "cage-free", "pasture-raised", "grass-fed", "corn-fed", "wild", "wild-caught",
