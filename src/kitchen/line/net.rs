@@ -89,10 +89,9 @@ mod tests {
 
     #[test]
     fn a_known_food_that_a_line_names_and_nobody_buys_is_told() {
-        for (text, left) in [
-            ("1 onion, stuffed with thyme and 50 g walnuts", "50 g walnuts"),
-            ("400 g carrots (not 50 g walnuts)", "50 g walnuts"),
-        ] {
+        for (text, left) in
+            [("1 onion, stuffed with thyme and 50 g walnuts", "50 g walnuts"), ("400 g carrots (not 50 g walnuts)", "50 g walnuts")]
+        {
             let doubts = doubts(text);
             assert!(doubts.iter().any(|doubt| doubt.contains(left) && doubt.contains("is not bought")), "{text}: {doubts:?}");
         }

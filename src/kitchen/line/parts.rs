@@ -320,8 +320,15 @@ impl<'a> Reader<'a> {
             }
         };
         let instead = (!gathered.instead.is_empty()).then(|| gathered.instead.join(" or "));
-        let mut line =
-            Line { of: LineOf::Food { food: found.food, item }, prep: None, remark: None, instead, optional: gathered.optional, for_one: None, doubts };
+        let mut line = Line {
+            of: LineOf::Food { food: found.food, item },
+            prep: None,
+            remark: None,
+            instead,
+            optional: gathered.optional,
+            for_one: None,
+            doubts,
+        };
         self.filled(&mut line, found.known, &mut prep, &mut remarks);
         line.prep = join(prep);
         line.remark = join(remarks);

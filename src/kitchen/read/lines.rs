@@ -13,7 +13,7 @@ use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
 use crate::kitchen::keys::LETTERS;
 use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
 use crate::kitchen::method::Paragraph;
-use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Ware, Warning};
+use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
 use crate::measure::{Amount, Number, Pints, Quantity, Spoons, Unit, read_amount, unit_like};
 use crate::words::marks::is_unseen;
 
@@ -68,14 +68,6 @@ impl<'k> Speech<'k> {
             self.found.warn(Warning::UnknownFood { at: at.clone(), food: name.to_owned(), nearest });
         }
         id
-    }
-
-    /// A food by its name, a recipe as `recipe:id`.
-    pub fn ware_as_written(&self, ware: Ware) -> String {
-        match ware {
-            Ware::Food(food) => self.foods[food].name.clone(),
-            Ware::Recipe(recipe) => format!("recipe:{}", self.recipes.name(recipe.0)),
-        }
     }
 
     /// The headings of a recipe's list, each with the place of the ingredient after it.
