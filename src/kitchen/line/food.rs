@@ -194,7 +194,7 @@ impl Reader<'_> {
             let found = self.find(&name, &before, unit).map(|id| (id, Vec::new()));
             if let Some((id, inside)) = found.or_else(|| self.name_around(head, start, end, &before, unit)) {
                 before.ways.extend(inside);
-                before.cooked &= !self.foods[id].name.starts_with("ready-cooked");
+                before.cooked &= !["ready-cooked", "cooked "].iter().any(|start| self.foods[id].name.starts_with(start));
                 before.dried |= is_dried(w, head, start, end);
                 let mut found = before.found(self.foods[id].name.clone(), unit);
                 found.known = Some(id);
@@ -303,6 +303,8 @@ impl Reader<'_> {
         if before.cooked {
             return match plain() {
                 Some(id) if foods[id].cooked.is_some() => Some(id),
+                // "Cooked, peeled prawns" are bought cooked.
+                Some(id) if foods[id].kind.is_some_and(Kind::is_raw_flesh) => self.kind_of("cooked", name).or(Some(id)),
                 // Dried egg is not what is boiled: only what is cooked from dry has a cooked weight.
                 found => self.kind_of("dried", name).filter(|id| foods[*id].cooked.is_some()).or(found),
             };

@@ -93,6 +93,7 @@ fn what_is_cooked_in_a_pouch_is_no_dried_food() {
         ("250 g ready-cooked Puy lentils", "ready-cooked lentils 250 g"),
         ("1 pouch cooked brown rice", "ready-cooked brown rice 1 packet"),
         ("250 g cooked lentils", "lentils 250 g"),
+        ("250 g cooked, peeled cold-water prawns", "cooked prawn 250 g"),
     ] {
         assert_eq!(told(text), [food], "{text}");
     }
