@@ -160,8 +160,11 @@ pub fn read_ingredients(text: &str, foods: &Foods, spoons: Spoons) -> Result<Lin
         return Ok(LineRead::Ingredients(lines));
     }
     let mut lines = reader.all(from, best).map_err(shifted)?;
-    let bought: Vec<String> = lines.iter().map(|line| line.of.to_string()).collect();
-    lines.iter_mut().for_each(|line| line.tell_what_is_left(&bought, foods));
+    let says_more = |line: &Line| line.prep.is_some() || line.remark.is_some() || line.is_prepared();
+    if lines.iter().any(says_more) {
+        let bought: Vec<String> = lines.iter().map(|line| line.of.to_string()).collect();
+        lines.iter_mut().for_each(|line| line.tell_what_is_left(&bought, foods));
+    }
     Ok(LineRead::Ingredients(lines))
 }
 

@@ -77,7 +77,7 @@ const CLASSES: &[(Class, &[&str])] = &[
         "well-chilled", "very cold", "ice cold", "over-ripe", "overripe", "just-ripe", "under-ripe", "underripe", "full-cream", 
         "fat-free", "nonfat", "non-fat", "thin-skinned", "thick-skinned", "well-marbled", "marbled",
         "skin-on and bone-in", "double-concentrated", "medium-ripe", "uncured", "cured", "knobbly", "gnarled", "fleshy", "fragrant", "pale", "light-coloured", "mid-sized",
-        "undrained", "unpeeled", "ripe but firm", "firm but ripe", "all-butter", "unseasoned", "unbaked", "untreated", "cold-water", "warm-water", "farmhouse", "firm-fleshed", "mealy", "semi-salted", "half-salted", "new-laid", "freshly-picked", "fancy", "regular", "standard", "ordinary", "everyday", "normal", "petite", "bulk",
+        "undrained", "unpeeled", "ripe but firm", "firm but ripe", "all-butter", "whole-milk", "part-skim", "unseasoned", "unbaked", "untreated", "cold-water", "warm-water", "farmhouse", "firm-fleshed", "mealy", "semi-salted", "half-salted", "new-laid", "freshly-picked", "fancy", "regular", "standard", "ordinary", "everyday", "normal", "petite", "bulk",
     ]),
     (Class::Origin, &[
         "italian", "french", "spanish", "scotch", "scottish", "english", "british", "irish", "welsh", "american", "canadian", "mexican", "indian",
