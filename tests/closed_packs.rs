@@ -52,3 +52,19 @@ fn a_count_and_a_use_in_tins_take_closed_packs() {
     kitchen.done_on("2026-11-30", &["waste", "300 g tinned moon beans", "--why", "fell"]);
     assert_eq!(amounts(&stock()), [350.0]);
 }
+
+#[test]
+fn a_pack_of_four_tins_is_four_closed_packs() {
+    let shops =
+        "[[shop]]\nname = \"Stall\"\n[[pack]]\nshop = \"Stall\"\nfood = \"tinned moon beans\"\nsize = \"4 x 400 g\"\nprice = 3.00\n";
+    let meals = "[[meal]]\nday = \"mon\"\nat = \"supper\"\nshared = [\"1 tin (400 g) moon beans\"]\n";
+    let kitchen = kitchen().foods(FOOD).shops(shops).meals(meals);
+    // Three of them stay closed, and are good for longer than an opened one.
+    let list = kitchen.list();
+    assert_eq!(list["worth"]["spoils"], "0.00", "{list}");
+    kitchen.done(&["print"]);
+    kitchen.done_on("2026-11-29", &["receive"]);
+    assert!(kitchen.text("pantry.toml").contains("amount = \"4 x 400 g\"\n"), "{}", kitchen.text("pantry.toml"));
+    kitchen.done_on("2026-11-30", &["issue", "--until", "2026-11-30"]);
+    assert!(kitchen.text("pantry.toml").contains("amount = \"3 x 400 g\"\nplace = \"cupboard\"\n"), "{}", kitchen.text("pantry.toml"));
+}

@@ -77,6 +77,7 @@ fn what_is_past_and_not_booked_is_taken_as_done_and_its_boxes_serve() {
     assert_eq!(
         said,
         ["Week of 30 Nov 2026: not booked, and taken as done: the trip of Sat 28 Nov, the session of Sun 29 Nov 14:00, Mon supper. \
+          Not printed, and so taken as the week stands now: the trip of Sat 28 Nov, the session of Sun 29 Nov 14:00. \
           To book: spence receive; spence issue; spence issue --until 2026-11-30."]
     );
     let all = list_on(&kitchen, "2026-12-01", &["--all"]);
@@ -430,4 +431,19 @@ fn meals_that_are_booked_before_the_session_that_cooked_for_them_say_so() {
     kitchen.done_on("2026-12-01", &["issue"]);
     let output = kitchen.run_on("2026-12-01", &["issue", "--until", "2026-11-30"]);
     assert!(!stderr(&output).contains("is not booked"), "{}", stderr(&output));
+}
+
+#[test]
+fn what_was_moved_out_of_the_freezer_for_a_meal_that_falls_out_is_told() {
+    // Moved on Monday evening for Tuesday, and good for three days from then: until Thursday. On Monday itself nothing was moved yet.
+    let mash = MASH.replace("fridge = \"3 days\"", "fridge = \"3 days\", freezer = \"2 months\"");
+    let lot = "[[lot]]\nrecipe = \"mash\"\namount = \"1 portion\"\nplace = \"freezer\"\nmade = 2026-11-20\n";
+    let skipped = |today: &str| {
+        let kitchen = kitchen().recipe("mash", &mash).pantry(lot).meals(&supper("2026-12-01", "\"1 portion recipe:mash\""));
+        stderr(&kitchen.run_on(today, &["skip", "tue supper"]))
+    };
+    let said = "1 portion of moon mash: to be moved from the freezer to the fridge on Mon 30 Nov. If it was, it keeps until Thu 3 Dec: write \
+                place = \"fridge\" and use_by = 2026-12-03 for its lot into pantry.toml.";
+    assert!(skipped("2026-12-01").contains(said), "{}", skipped("2026-12-01"));
+    assert!(!skipped("2026-11-30").contains("to be moved"), "{}", skipped("2026-11-30"));
 }

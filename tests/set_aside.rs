@@ -278,3 +278,22 @@ fn a_lot_that_is_nobodys_alone_lacks_nothing_and_a_food_is_nobodys_alone() {
     let food = "[[lot]]\nfood = \"potatoes\"\namount = \"1 kg\"\nplace = \"fridge\"\neater = \"Emil\"\n";
     refused(&mash_for_two_days().pantry(food), &["a food is nobody's alone"]);
 }
+
+#[test]
+fn a_portion_for_somebody_whom_the_household_does_not_have_is_told() {
+    let lot = |eater: &str| {
+        format!(
+            "[[lot]]\nrecipe = \"dish\"\neater = \"{eater}\"\nwithout = [\"sesame seeds\"]\namount = \"1 portion\"\nplace = \"fridge\"\n"
+        )
+    };
+    let told = |eater: &str| stderr(&mash_for_two_days().pantry(&lot(eater)).run(&["check"]));
+    let said = told("Emli");
+    assert!(
+        said.contains(
+            "pantry.toml:1:1: \"Emli\" is none of the household's eaters, so that no meal takes this portion. Did you mean \"Emil\"?"
+        ),
+        "{said}"
+    );
+    assert!(told("Wanda").contains("no meal takes this portion. Where everybody may have it"), "{}", told("Wanda"));
+    assert!(!told("Emil").contains("none of the household's eaters"));
+}

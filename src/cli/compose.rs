@@ -129,7 +129,9 @@ fn write(setting: &Setting, file: &str, proposal: &Proposal, kitchen: &Kitchen) 
     let change = Change::begin(setting)?;
     let meals: Vec<WrittenMeal> = proposal.meals.iter().map(meal).collect();
     let new = write_meals(&change.text(file)?, &meals).map_err(|why| not_edited(&first.spot, &why))?;
-    change.write(&[(file, new)]).map(drop)
+    let texts = [(file, new)];
+    change.tried(&texts)?;
+    change.write(&texts)
 }
 
 fn text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice, file: &str) -> String {

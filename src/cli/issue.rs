@@ -136,9 +136,13 @@ fn named(cli: &Cli, setting: &Setting, names: &[String]) -> Result<Meals, Failur
     for name in names {
         let found = meal_eaten(&weeks, &setting.booked, setting.today, name);
         let (week, at) = found.map_err(|known| no_such_meal(setting, name, "left to book", &known))?;
+        let of_week = meals.iter_mut().find(|(known, _)| *known == week);
+        if of_week.as_ref().is_some_and(|(_, spots)| spots.contains(&at)) {
+            remark(&format!("\"{}\" is named twice, and booked once.", name.trim()));
+            continue;
+        }
         tell_of_a_meal_to_come(cli, setting, (week, &at))?;
-        match meals.iter_mut().find(|(known, _)| *known == week) {
-            Some((_, spots)) if spots.contains(&at) => remark(&format!("\"{}\" is named twice, and booked once.", name.trim())),
+        match of_week {
             Some((_, spots)) => spots.push(at),
             None => meals.push((week, vec![at])),
         }

@@ -16,7 +16,7 @@ use crate::kitchen::not_known;
 use crate::kitchen::{Kitchen, Names, Ware, Warning};
 use crate::measure::{Money, Quantity, Units, show};
 use crate::plan::{ShortMeal, State};
-use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Packed, Reserved, ShoppingList};
+use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Reserved, ShoppingList};
 use crate::telling::list::{self as words, OPTIONAL, PAST_ITS_DATE};
 use crate::telling::short::{lacks, remedies, still_to_get};
 use crate::words::{clock, day, day_near, day_year, place};
@@ -82,14 +82,6 @@ pub(super) fn short(short: &[ShortMeal], names: Names, units: Units, out: &mut S
 }
 
 fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
-    let packs: Vec<String> = line
-        .packs
-        .iter()
-        .map(|pack| match &pack.what {
-            Packed::Loose(amount) => format!("{} loose", show(amount, units)),
-            Packed::Packs { count, label, .. } => format!("{count} × {label}"),
-        })
-        .collect();
     let need = words::need(line, names, units).unwrap_or_default();
     let typed = line.own_words.join("; ");
     let (need, mut remarks) = match (line.need.is_zero(), typed.is_empty()) {
@@ -115,7 +107,7 @@ fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
     }
     let cost = line.cost.map(|cost| names.money(cost)).unwrap_or_default();
     let name = words::named(line, names, units);
-    vec![format!("[ ] {}", packs.join(" + ")), name, need, cost, remarks.join("; ")]
+    vec![format!("[ ] {}", words::bought(line, units)), name, need, cost, remarks.join("; ")]
 }
 
 fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {

@@ -14,8 +14,8 @@ use super::sheet_files::write_all;
 use super::{Cli, Format};
 use crate::Shown;
 use crate::book::{
-    As, Exceptions, FilledIn, Goods, Keeping, NextTrip, NoTrip, beside_the_plan, bought, bought_beside, except, filled_in, goods_form,
-    next_trip, open_goods, read_ledger, seen_prices, week_of_sheet,
+    As, Booking, Exceptions, FilledIn, Goods, InWeek, Keeping, NextTrip, NoTrip, at_their_new_days, beside_the_plan, bought, bought_beside,
+    except, filled_in, goods_form, next_trip, open_goods, printed_trips_moved, read_ledger, seen_prices, week_of_sheet,
 };
 use crate::json::Printed;
 use crate::kitchen::{GoodsForm, Kitchen, Names, Warning, read_goods};
@@ -155,10 +155,11 @@ fn bought_beside_the_plan(cli: &Cli, setting: &Setting, mut keeping: Keeping, ot
 }
 
 fn next(cli: &Cli, setting: &Setting, otherwise: &Otherwise) -> Result<Result<NextTrip, NoTrip>, Failure> {
-    let reckoned = setting.reckon(cli)?;
+    let place = setting.week(cli.week.as_deref())?;
+    let reckoned = setting.reckon_week(place)?;
     strictly(cli, &reckoned)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
-    let printed = printed(&setting.folder, &setting.loaded.kitchen, &reckoned.week)?;
+    let printed = setting.printed(place)?;
     printed.iter().for_each(|printed| tell_strange_list(&setting.folder, printed));
     let printed = printed.map(|printed| printed.buys);
     Ok(next_trip(&setting.loaded.kitchen, &plan, printed.as_ref(), &setting.booked, otherwise.taken()))
@@ -220,6 +221,8 @@ fn put_down(
     not_booked.iter().for_each(|line| remark(&format!("not booked: {line}.")));
     unclear.iter().for_each(|line| remark(&format!("no price goes into shops.toml of {line}.")));
     let booking = bought(kitchen, (&setting.booked, &keeping.shelf), next, (goods, lines), prices, setting.today);
+    let file = setting.weeks().find(|week| week.from == next.from);
+    let booking = Booking { in_week: file.map(InWeek::of), ..booking };
     book(&mut keeping, booking)?;
     report(cli, keeping.new_bookings(), &[])
 }
@@ -266,15 +269,22 @@ fn said_file(file: &Path) -> String {
 fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let (setting, keeping) = open(cli)?;
     let kitchen = &setting.loaded.kitchen;
-    let form = read_goods(kitchen, file)?;
+    let mut form = read_goods(kitchen, file)?;
     let week = week_of_sheet(setting.weeks(), &form).map_err(|mistake| Failure::Mistakes(vec![mistake]))?;
     let reckoned = setting.reckon_week(week)?;
     strictly(cli, &reckoned)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
     let printed = printed(&setting.folder, kitchen, &reckoned.week)?;
     printed.iter().for_each(|printed| tell_strange_list(&setting.folder, printed));
-    let lists: Vec<_> = printed.iter().map(|printed| &printed.buys).chain([&plan]).collect();
     let copied = copied_from(&form, printed.as_ref(), kitchen.names());
+    // The trip that it names stands on another day by now.
+    let moved = printed.as_ref().map(|printed| printed_trips_moved(&printed.buys, &setting.loaded.weeks[week].1)).unwrap_or_default();
+    let new = |nth: usize| moved.get(&(form.trip, nth)).copied();
+    let copied = copied.map(|all| all.into_iter().map(|nth| new(nth).map_or(nth, |(_, nth)| nth)).collect::<Vec<_>>());
+    let now = new(0).map_or(form.trip, |(on, _)| on);
+    form.trip = now;
+    let printed = printed.map(|printed| at_their_new_days(&printed.buys, &moved));
+    let lists: Vec<_> = printed.iter().chain([&plan]).collect();
     if copied.as_ref().is_some_and(Vec::is_empty) {
         remark(&format!("the plan has been printed anew since {} was copied from its list.", said_file(file)));
     }

@@ -85,6 +85,17 @@ pub fn read_in_packs(text: &str, spoons: Spoons) -> Result<InPacks, ReadError> {
     Ok(InPacks { amount, pack: Some(pack) })
 }
 
+/// What one closed pack in a pack of that size holds: 400 g of `4 x 400 g`, else all of it. `size` is what the whole text is read as.
+///
+/// ```
+/// use spence::measure::{Quantity, Spoons, single_of};
+/// assert_eq!(single_of("4 x 400 g", &Quantity::grams(1600), Spoons::Us), Quantity::grams(400));
+/// assert_eq!(single_of("400 g", &Quantity::grams(400), Spoons::Us), Quantity::grams(400));
+/// ```
+pub fn single_of(text: &str, size: &Quantity, spoons: Spoons) -> Quantity {
+    read_in_packs(text, spoons).ok().and_then(|read| read.pack).unwrap_or_else(|| size.clone())
+}
+
 /// A whole text that is one unit, in any spelling: `g`, `Tbsp.`, `fl oz`, `each`, `cloves`.
 ///
 /// ```

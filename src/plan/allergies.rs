@@ -217,7 +217,7 @@ impl<'k> Plate<'k> {
             let ware = &foods[found.food].name;
             format!(
                 "{name} is allergic to it. Give {name} something else, with instead = {{ {key} = [\"…\"] }} in the meal, \
-                 or leave it away, with without = {{ {key} = [\"{ware}\"] }}."
+                 or leave it out, with without = {{ {key} = [\"{ware}\"] }}."
             )
         } else {
             format!("It is not to be served to {name}. Name who eats with for and instead, or take it out of the meal.")

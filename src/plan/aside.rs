@@ -167,7 +167,7 @@ fn too_late(kitchen: &Kitchen, dish: RecipeId, without: &[Ware], seen: &mut BTre
     })
 }
 
-/// Told of every standing exchange that a dish is too late for: inside a dish nothing takes the place of what is left away.
+/// Told of every standing exchange that a dish is too late for: inside a dish nothing takes the place of what is left out.
 pub(super) fn exchanges_inside_dishes(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
     let mut told = Vec::new();
     let names = kitchen.names();
@@ -180,7 +180,7 @@ pub(super) fn exchanges_inside_dishes(kitchen: &Kitchen, week: &Week) -> Vec<War
                 for (swap, to) in kitchen.household.named[eater].swap.iter().filter(inside).filter_map(|swap| Some((swap, swap.to?))) {
                     let (name, from, to) = (&diner.name, names.ware(swap.from), names.ware(to));
                     let text = format!(
-                        "{}, {name}: {} > {from}: left away for {name}, and {to} does not take its place, for a swap reaches into no dish. \
+                        "{}, {name}: {} > {from}: left out for {name}, and {to} does not take its place, for a swap reaches into no dish. \
                          Give {name} something else with instead in the meal, or add the {to} there.",
                         meal.label, kitchen.recipes[dish].name
                     );

@@ -241,6 +241,8 @@ pub struct Demand {
     pub tin: Option<Quantity>,
     /// The recipe's name, or the meal's.
     pub what_for: String,
+    /// The dish whose line it is; `None` of what a meal asks for by itself.
+    pub dish: Option<RecipeId>,
     /// The line as typed.
     pub line: String,
     pub at: Spot,

@@ -61,6 +61,7 @@ pub fn prep_under_way(
     };
     let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
     super::at_once::tell(kitchen, &mut sessions);
+    sessions.iter_mut().for_each(|session| super::at_once::tell_two_heats(kitchen, session));
     let begun: Vec<Vec<Begun>> = sessions.iter().enumerate().map(|(index, plan)| begun(kitchen, makings, index, plan)).collect();
     sessions.iter_mut().zip(begun).for_each(|(session, begun)| session.begun = begun);
     PrepPlan {

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use crate::kitchen::{Appliance, ApplianceId, Elsewhere, Kitchen, Mistake, Session, Step, Week};
+use crate::kitchen::{Appliance, ApplianceId, ApplianceKind, Elsewhere, Kitchen, Mistake, Session, Step, Week};
 use crate::plan::{MadeAt, Makings};
 use crate::words::listed;
 
@@ -29,8 +29,12 @@ fn moved(appliances: &[Appliance], step: &Step, without: &[ApplianceId]) -> Opti
     there.on[lacking] = on;
     there.wait = wait.unwrap_or(step.wait);
     there.takes = takes.unwrap_or(step.takes);
-    there.temperature = temperature.or(step.temperature).filter(|_| there.on.iter().any(|id| appliances[*id].heat));
+    there.temperature = temperature.or(step.temperature).filter(|_| there.on.iter().any(|id| has_degrees(&appliances[*id])));
     Some(there)
+}
+
+fn has_degrees(appliance: &Appliance) -> bool {
+    appliance.heat || appliance.kind == Some(ApplianceKind::Oven)
 }
 
 /// Each step of each session that needs an appliance which is out of order there.

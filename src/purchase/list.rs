@@ -363,10 +363,11 @@ pub struct PackLine {
 
 #[derive(Debug, Clone, PartialEq)]
 pub enum Packed {
-    /// `label` is the size as typed: "400 g", "6".
+    /// `label` is the size as typed: "400 g", "6"; `single` what one closed pack in it holds: 400 g of "4 x 400 g".
     Packs {
         count: u32,
         size: Quantity,
+        single: Quantity,
         label: String,
     },
     Loose(Quantity),

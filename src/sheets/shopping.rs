@@ -16,7 +16,7 @@ use super::page::{BLACK, Item, Page, Rect};
 use super::parts::{opposite, underlined};
 use super::scale::{Scale, Size};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
-use super::wording::{amount, day, full_day, need, offer, pack};
+use super::wording::{amount, bought, day, full_day, need, offer};
 use super::{Settings, Sheet};
 use crate::kitchen::not_known;
 use crate::plan::ShortMeal;
@@ -219,12 +219,7 @@ impl TripSheet<'_> {
     fn entry(&self, setter: &mut Setter, line: &ListLine, width: f32, spacing: Spacing) -> Block {
         let units = self.settings.units;
         let inner = width - spacing.indent();
-        let packs: Vec<String> = line.packs.iter().map(|one| pack(one, units)).collect();
-        let packs = match (packs.is_empty(), need(line, self.names, units)) {
-            (true, Some(need)) => need,
-            (true, None) => String::new(),
-            (false, _) => packs.join(" + "),
-        };
+        let packs = if line.packs.is_empty() { need(line, self.names, units).unwrap_or_default() } else { bought(line, units) };
         let name = named(line, self.names, units);
         let mut lines = opposite(setter, &[strong(name)], &[plain(packs)], spacing.entry, inner);
         let details = self.details(line, units, spacing.purposes);

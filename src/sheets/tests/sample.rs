@@ -149,7 +149,7 @@ pub fn euros(text: &str) -> Money {
 }
 
 pub fn sized(count: u32, size: &str, cost: &str) -> PackLine {
-    PackLine { what: Packed::Packs { count, size: g(1.0), label: size.into() }, offer: None, cost: euros(cost) }
+    PackLine { what: Packed::Packs { count, size: g(1.0), single: g(1.0), label: size.into() }, offer: None, cost: euros(cost) }
 }
 
 pub fn loose(amount: Quantity, cost: &str) -> PackLine {
