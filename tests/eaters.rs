@@ -555,3 +555,13 @@ fn a_way_of_eating_that_is_half_a_kind_names_the_kinds() {
         refused(&four("").file("kitchen.toml", &household(eats)), &[&format!("\"{eats}\" is no way of eating"), near]);
     }
 }
+
+#[test]
+fn of_a_meal_that_names_nobody_it_is_not_known_what_somebody_got() {
+    let foods = FOODS.replacen("allergens = []", "allergens = []\nper_100g = { kcal = 200, protein = \"10 g\", fibre = \"4 g\" }", 1);
+    let meals = meal("mon", "eaters = 3.5\neach = [\"100 g bluegrain\"]") + &meal("tue", "each = [\"100 g bluegrain\"]");
+    let needs = FOUR.replace("name = \"Tom\"", "name = \"Tom\"\nneeds = { kcal = 2000, protein = \"50 g\" }");
+    let list = four(&meals).foods(&foods).file("kitchen.toml", &needs).list();
+    let told = |day: usize| (list["days"][day]["kcal"].as_f64(), list["days"][day]["at_least"].as_bool());
+    assert_eq!((told(0), told(1)), ((Some(0.0), Some(true)), (Some(200.0), Some(false))));
+}

@@ -260,3 +260,13 @@ fn what_is_taken_as_done_says_what_of_it_stands_on_no_print() {
     kitchen.done_on("2026-11-28", &["receive"]);
     assert!(warned(&kitchen).contains("Not printed, and so taken as the week stands now: the session of Sun 29 Nov 14:00. To book:"));
 }
+
+#[test]
+fn a_booked_meal_that_is_at_a_clock_time_by_now_is_not_eaten_again() {
+    let kitchen = monday_is_eaten();
+    let text = kitchen.text("weeks/week.toml").replace("name = \"First\"\n", "").replacen("at = \"supper\"", "at = \"19:00\"", 1);
+    std::fs::write(kitchen.path().join("weeks/week.toml"), &text).expect("a week");
+    let list = list_on(&kitchen, "2026-12-01", &[]);
+    assert_eq!((&list["short"], draws(&list, "mash").len()), (&json!([]), 1));
+    assert!(list["warnings"].to_string().contains("First, Mon 30 Nov 18:30, is booked"), "{}", list["warnings"]);
+}

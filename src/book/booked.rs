@@ -33,9 +33,20 @@ pub struct Booked {
     /// Of each booking of some lines of a trip, what it is of and the shops to which the way was paid.
     fares: Vec<(Vec<String>, Vec<String>)>,
     lately: LastBookings,
+    /// There is a book, and nobody can read it.
+    not_read: bool,
 }
 
 impl Booked {
+    /// Of a book that cannot be read: what is past may stand in pantry.toml already, and is laid on top of it by nobody.
+    pub fn not_read() -> Booked {
+        Booked { not_read: true, ..Booked::default() }
+    }
+
+    pub fn is_not_read(&self) -> bool {
+        self.not_read
+    }
+
     pub fn by(book: &Book) -> Booked {
         let in_part = standing(&book.bookings).into_iter().filter(|booking| booking.covers.iter().any(|key| key.starts_with(LINE)));
         let fares = in_part.map(|booking| (booking.covers.clone(), booking.fares.keys().cloned().collect())).collect();
@@ -49,6 +60,7 @@ impl Booked {
             followed: BTreeMap::new(),
             in_weeks: by_key(in_weeks),
             lately: LastBookings::of(&book.bookings),
+            not_read: false,
         }
     }
 
@@ -64,6 +76,7 @@ impl Booked {
             followed: BTreeMap::new(),
             in_weeks: by_key(ledger.in_weeks()),
             lately: ledger.lately().clone(),
+            not_read: false,
         }
     }
 

@@ -76,8 +76,8 @@ impl Booked {
         warnings
     }
 
-    /// A meal that is booked and stands in no week any more is the one of its day that is eaten when it was, else that is called as it was:
-    /// its name was changed, or the household's mealtimes were.
+    /// A meal that is booked and stands in no week any more is the one of its day that is eaten when it was, else that is called as it was,
+    /// else that is eaten at about that time: its name was changed, or the household's mealtimes were, or both.
     pub fn follow_renamed(&mut self, weeks: &[(String, Week)]) -> Vec<Warning> {
         let all: Vec<&Meal> = weeks.iter().flat_map(|(_, week)| &week.meals).collect();
         let keys: BTreeSet<String> = all.iter().map(|meal| meal_key(meal)).collect();
@@ -86,9 +86,10 @@ impl Booked {
         let mut warnings = Vec::new();
         for (key, at, name) in gone {
             let of_day = || all.iter().filter(|meal| meal.at_time.date() == at.date() && !self.has_meal(meal));
-            let Some(meal) = of_day().find(|meal| meal.at_time == at).or_else(|| of_day().find(|meal| is_called(meal, &name))) else {
-                continue;
-            };
+            let near =
+                || of_day().filter(|meal| apart(meal.at_time, at) <= NEAR).min_by_key(|meal| (apart(meal.at_time, at), meal.at_time));
+            let found = of_day().find(|meal| meal.at_time == at).or_else(|| of_day().find(|meal| is_called(meal, &name))).or_else(near);
+            let Some(meal) = found else { continue };
             if !is_called(meal, &name) {
                 let (then, now) = (day_clock(at), meal.name.as_deref().unwrap_or(&meal.label));
                 let text = format!("{name}, {then}, is booked. The file has {now} there now, and that counts as eaten.");
@@ -112,6 +113,9 @@ impl Booked {
 fn is_called(meal: &Meal, name: &str) -> bool {
     meal.name.as_deref().unwrap_or(&meal.label) == name
 }
+
+/// How far apart two meals are that are told as one, in minutes: nobody sits down twice within so short a time.
+const NEAR: i64 = 90;
 
 /// How far from its old start a session is looked for where the book does not say how its week stood, in minutes.
 const A_DAY: i64 = 36 * 60;

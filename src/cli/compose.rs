@@ -72,10 +72,10 @@ pub fn run(cli: &Cli, choice: &Choice, effort: Effort) -> Done {
             Err(Failure::NotKnown(clash_text(&clash, kitchen, effort)))
         }
         Composed::NothingElse { proven } => {
-            if cli.format == Format::Json {
-                say(&json(&crate::json::nothing_composed(read))?)?;
-            }
             let refilled = refill.map(|meal| read.meals[meal].label.as_str());
+            if cli.format == Format::Json {
+                say(&json(&crate::json::nothing_composed(read, refilled, proven))?)?;
+            }
             Err(Failure::NotKnown(format!("{}: {}", read.name, nothing_else(refilled, asking.another, proven, effort))))
         }
         Composed::NothingOpen(written) => match cli.format {

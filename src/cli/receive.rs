@@ -19,6 +19,7 @@ use crate::book::{
 };
 use crate::json::Printed;
 use crate::kitchen::{GoodsForm, Kitchen, Names, Warning, read_goods};
+use crate::plan::span;
 use crate::purchase::{TripBuys, WeekBuys};
 use crate::words::{day, day_near, day_year};
 
@@ -80,14 +81,11 @@ pub fn run(cli: &Cli, otherwise: &Otherwise) -> Done {
 
 fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
     let (setting, keeping) = open(cli)?;
-    if let Some(on) = otherwise.on {
-        tell_of_a_trip_to_come(cli, on, setting.today)?;
-    }
     let beside = !otherwise.also.is_empty();
     if let Some(on) = otherwise.on.filter(|_| beside) {
         return bought_beside_the_plan(cli, &setting, keeping, otherwise, on);
     }
-    if beside && setting.loaded.weeks.is_empty() {
+    if beside && (setting.loaded.weeks.is_empty() || (otherwise.is_beside_alone() && is_over(cli, &setting)?)) {
         return bought_beside_the_plan(cli, &setting, keeping, otherwise, setting.today);
     }
     let next = match next(cli, &setting, otherwise)? {
@@ -95,14 +93,27 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
         Err(NoTrip::AllBooked { .. }) if beside => return bought_beside_the_plan(cli, &setting, keeping, otherwise, setting.today),
         Err(none) => return Err(Failure::Usage(no_trip(&none, setting.loaded.kitchen.names()))),
     };
-    match otherwise.on {
-        Some(on) => tell_of_a_day_long_before(cli, on, next.trip.on)?,
-        None => tell_of_a_trip_ahead(cli, next.trip.on, setting.today)?,
-    }
     let kitchen = &setting.loaded.kitchen;
     let (mut goods, not_booked) = open_goods(&kitchen.foods, &kitchen.rules, &next.trip, &setting.booked);
     except(kitchen, &mut goods, &next.trip.shops, &otherwise.exceptions()).map_err(Failure::Usage)?;
+    // Nothing is told of a booking that is refused.
+    match otherwise.on {
+        Some(on) => {
+            tell_of_a_trip_to_come(cli, on, setting.today)?;
+            tell_of_a_day_long_before(cli, on, next.trip.on)?;
+        }
+        None => tell_of_a_trip_ahead(cli, next.trip.on, setting.today)?,
+    }
+    if beside && next.as_of < setting.today {
+        remark(&format!("what stands in --also is booked with the trip, as bought on {}. For another day: --on DATE.", day(next.as_of)));
+    }
     put_down(cli, &setting, keeping, &next, (&goods, None), &not_booked)
+}
+
+/// Is the week that is meant wholly past? Nothing of it is open any more.
+fn is_over(cli: &Cli, setting: &Setting) -> Result<bool, Failure> {
+    let week = setting.week(cli.week.as_deref())?;
+    Ok(span(&setting.loaded.weeks[week].1).1 < setting.today)
 }
 
 fn tell_of_a_trip_to_come(cli: &Cli, on: Date, today: Date) -> Done {
@@ -148,6 +159,7 @@ fn tell_of_past_dates(cli: &Cli, kitchen: &Kitchen, goods: &[Goods], on: Date) -
 fn bought_beside_the_plan(cli: &Cli, setting: &Setting, mut keeping: Keeping, otherwise: &Otherwise, on: Date) -> Done {
     let kitchen = &setting.loaded.kitchen;
     let goods = beside_the_plan(kitchen, &otherwise.exceptions()).map_err(Failure::Usage)?;
+    tell_of_a_trip_to_come(cli, on, setting.today)?;
     tell_of_past_dates(cli, kitchen, &goods, on)?;
     let booking = bought_beside(kitchen, &keeping.shelf, &goods, on, setting.today);
     book(&mut keeping, booking)?;
@@ -186,6 +198,11 @@ fn no_trip(none: &NoTrip, names: Names) -> String {
 }
 
 impl Otherwise {
+    /// Is nothing said of a trip?
+    fn is_beside_alone(&self) -> bool {
+        self.without.is_empty() && self.instead.is_empty() && !self.anyway && !self.replan
+    }
+
     fn taken(&self) -> As {
         match (self.anyway, self.replan) {
             (_, true) => As::Planned,

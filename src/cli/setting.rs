@@ -69,7 +69,7 @@ impl Setting {
             }
             Err(not) => {
                 loaded.warnings.insert(0, Warning::Note { at: None, text: without_the_book(not) });
-                (Booked::default(), None)
+                (Booked::not_read(), None)
             }
         };
         Ok((Setting::of(folder, loaded, booked, today(cli)), entries))
@@ -270,7 +270,7 @@ fn without_the_book(not: NotBooked) -> String {
             _ => format!("{BOOK} cannot be read."),
         },
     };
-    format!("{why} This is from pantry.toml alone, as if nothing were booked.")
+    format!("{why} What is past is taken to stand in pantry.toml already: this is from pantry.toml alone, as if nothing were booked.")
 }
 
 fn same_file(a: &Path, b: &Path) -> bool {

@@ -29,6 +29,8 @@ pub(super) struct Household<'k, 'b> {
 /// A week as it stands today, and the kitchen as everything before it leaves it.
 pub(super) struct Before<'k, 'w, 'b> {
     pub lived: Lived<'w, 'b>,
+    /// The places of the weeks that overlap it: what they are taken to have bought and eaten is on its shelf, too.
+    pub overlapping: Vec<usize>,
     pub kitchen: Cow<'k, Kitchen>,
     /// What other weeks take off the shelf first.
     pub reserved: Vec<Reserved>,
@@ -46,8 +48,8 @@ impl<'k, 'b> Household<'k, 'b> {
         let kitchen = &self.loaded.kitchen;
         let lived = Lived::of(kitchen, week, self.booked, self.print(place), self.today);
         let others = self.others(place, week);
-        let beside = others.iter().filter(|other| other.overlaps(&lived)).map(|other| self.lived(other.place));
-        let beside: Vec<Lived<'w, 'b>> = beside.collect();
+        let overlapping: Vec<usize> = others.iter().filter(|other| other.overlaps(&lived)).map(|other| other.place).collect();
+        let beside = overlapping.iter().map(|other| self.lived(*other));
         let mut together: Vec<Lived<'w, 'b>> = std::iter::once(lived).chain(beside).collect();
         let (shelf, week_prices) = past::live_through(kitchen, &mut together);
         let lived = together.swap_remove(0);
@@ -56,14 +58,14 @@ impl<'k, 'b> Household<'k, 'b> {
             left.to_mut().week_prices = week_prices;
         }
         let begun = lived.standing.has_begun().then(|| Begun { today: self.today, done: lived.demand_of_what_is_done(kitchen) });
-        Before { lived, kitchen: left, reserved, warnings, begun }
+        Before { lived, overlapping, kitchen: left, reserved, warnings, begun }
     }
 
     fn print(&self, place: usize) -> Option<AsPrinted<'b>> {
         self.prints.get(place).copied().flatten()
     }
 
-    fn lived(&self, place: usize) -> Lived<'k, 'b> {
+    pub fn lived(&self, place: usize) -> Lived<'k, 'b> {
         Lived::of(&self.loaded.kitchen, &self.loaded.weeks[place].1, self.booked, self.print(place), self.today)
     }
 

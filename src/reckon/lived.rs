@@ -170,6 +170,10 @@ impl<'w, 'p> Lived<'w, 'p> {
     fn happened(&self, kitchen: &Kitchen) -> Vec<(DateTime, Happened)> {
         let is_past = |state| state == State::TakenAsDone;
         let mut happened = Vec::new();
+        // What a book that nobody can read may have laid on the shelf is not laid there once more.
+        if self.booked.is_not_read() {
+            return happened;
+        }
         for trip in self.standing.trips(&self.week, is_past) {
             let at = trip.on.to_datetime(Time::midnight());
             happened.extend(self.bought(kitchen, trip).map(|buys| (at, Happened::Trip(buys))));
@@ -231,6 +235,10 @@ impl<'w, 'p> Lived<'w, 'p> {
 
     /// What is past and not booked, and the commands that would book it.
     fn taken_as_done(&self) -> (Vec<String>, Vec<String>) {
+        // Beside a book that nobody can read nothing can be booked: that is told first of all.
+        if self.booked.is_not_read() {
+            return (Vec::new(), Vec::new());
+        }
         let is_past = |state| state == State::TakenAsDone;
         let own = self.own_trips().map(|trip| the_trip_of(trip.on));
         let trips: Vec<String> = self.standing.trips(&self.week, is_past).map(the_trip).chain(own).collect();

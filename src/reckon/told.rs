@@ -29,6 +29,8 @@ pub(super) fn warnings(household: &Household, place: usize, before: &Before, ope
     warnings.extend(left_out(&loaded.weeks[place].1, today));
     warnings.extend(week_before(loaded, booked, place, today));
     warnings.extend(before.lived.not_booked(named_in_commands(loaded, booked, place, today)));
+    let beside = before.overlapping.iter();
+    warnings.extend(beside.filter_map(|other| household.lived(*other).not_booked(named_in_commands(loaded, booked, *other, today))));
     warnings.extend(makings.short.iter().map(|short| short_of(kitchen, short)));
     warnings.extend(before.warnings.iter().cloned());
     warnings.extend(purchase::old_prices(kitchen, &needs.needs, today));

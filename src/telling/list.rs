@@ -331,7 +331,8 @@ mod tests {
 
     #[test]
     fn pieces_beside_packs_of_several_are_told_as_pieces() {
-        let some = |count: u32, label: &str| Packed::Packs { count, size: Quantity::of(&Dimension::Count, 1), label: label.to_owned() };
+        let one = || Quantity::of(&Dimension::Count, 1);
+        let some = |count: u32, label: &str| Packed::Packs { count, size: one(), single: one(), label: label.to_owned() };
         let told = |lines: &[Packed]| packs(lines, Units::Metric).join(" + ");
         assert_eq!(told(&[some(1, "6"), some(2, "1")]), "1 × 6 pieces + 2 pieces");
         assert_eq!(told(&[some(2, "3"), some(1, "1")]), "2 × 3 pieces + 1 piece");

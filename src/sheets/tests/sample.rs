@@ -290,6 +290,7 @@ pub fn list() -> ShoppingList {
                 on: november(29),
                 what_for: vec!["Pearl barley".into()],
                 look_first: true,
+                whose: None,
             },
             FromPantry {
                 of: Ware::Recipe(SAUCE),
@@ -298,6 +299,7 @@ pub fn list() -> ShoppingList {
                 on: december(1),
                 what_for: vec!["Tue supper".into()],
                 look_first: false,
+                whose: None,
             },
         ],
         days: vec![],
