@@ -126,6 +126,10 @@ fn the_whole_household_avoids_it_alike() {
     };
     let passata = told("\"20 g passata\"");
     assert!(passata.contains("passata contains tomato, which this household avoids."), "{passata}");
+    let nuts = rules.replace("tomato", "walnut");
+    let kitchen = kitchen().file("kitchen.toml", &nuts).foods("").meals(&supper("2026-12-01", "\"20 g mixed nuts\""));
+    let mixed = stderr(&kitchen.run(&["list"]));
+    assert!(mixed.contains("mixed nuts may contain walnut, which this household avoids: read the packet."), "{mixed}");
     let ketchup = told("\"20 g ketchup\"");
     assert!(ketchup.contains("tomato ketchup may contain tomato, which this household avoids: read the packet."), "{ketchup}");
 }

@@ -2,7 +2,7 @@
 
 use pretty_assertions::assert_eq;
 
-use crate::kitchen::{Kitchen, assert_amount, has_line, kitchen, line, lines, stderr, supper};
+use crate::kitchen::{Kitchen, assert_amount, has_line, json, kitchen, line, lines, stderr, supper};
 
 const FOODS: &str = r#"
 [[food]]
@@ -265,4 +265,23 @@ fn one_food_in_several_lines_is_added_up() {
     // 100 as purchased + 80 after trimming ÷ 0.8 = 200.
     let list = kitchen().foods(FOODS).meals(&supper("2026-11-30", "\"100 g moonroot, sliced\", \"80 g sliced moonroot\"")).list();
     assert_amount(&line(&list, "moonroot")["need"], 200.0, "g");
+}
+
+#[test]
+fn an_amount_per_person_is_taken_for_all_portions_of_the_recipe() {
+    let stew = |line: &str, makes: &str| {
+        let recipe = format!("name = \"Stew\"\nmakes = \"{makes}\"\nkeeps = {{ fridge = \"3 days\" }}\ningredients = [\"{line}\"]\n");
+        kitchen().foods(FOODS).recipe("stew", &recipe).meals("")
+    };
+    for (line, grams) in [("150 g bluegrain per person", 600.0), ("150 g bluegrain (per serving)", 600.0), ("150 g bluegrain", 150.0)] {
+        let card = json(&stew(line, "4 portions").run(&["--format", "json", "recipe", "stew"]));
+        assert_eq!(card["ingredients"][0]["amount"]["amount"].as_f64(), Some(grams), "{line}");
+    }
+    let told = |makes: &str| stderr(&stew("150 g bluegrain per person", makes).run(&["check"]));
+    assert!(
+        told("4 portions").contains("\"150 g bluegrain per person\" is what one gets: 600 g in all, for 4 portions."),
+        "{}",
+        told("4 portions")
+    );
+    assert!(told("2 kg").contains("so much is bought in all"), "{}", told("2 kg"));
 }

@@ -113,3 +113,16 @@ fn a_text_that_is_taken_in_tells_it_at_once() {
         stderr(&output)
     );
 }
+
+#[test]
+fn who_is_allergic_is_told_of_what_is_akin_to_it_or_made_of_food_of_that_kind() {
+    for (allergic, named, words) in [("red onion", "spring onions", "spring onions"), ("vegetable", "ketchup", "ketchup")] {
+        let recipe = mash(&["Simmer the bluegrain for 20 minutes.", &format!("Sprinkle with {named}.")]);
+        let told = said(&household(&recipe, "").file("kitchen.toml", &TWO.replace("nuts", allergic)), &["check"]);
+        assert!(told.contains(words) && told.contains("which is not among the ingredients: if it is used, Emil may not eat it."), "{told}");
+        // Whoever only avoids it is not.
+        let avoids = TWO.replace("nuts", allergic).replace("allergic", "avoid");
+        let told = said(&household(&recipe, "").file("kitchen.toml", &avoids), &["check"]);
+        assert!(!told.contains("Emil avoids it"), "{told}");
+    }
+}

@@ -195,4 +195,9 @@ fn salty_food_is_a_caution_under_one() {
         silent(&pim(ONE, each, ""), "rich in salt");
     }
     silent(&pim(UNDER_ONE, "50 g wholemeal bread", ""), "rich in salt");
+    // What is low in salt has some; what has none added has none.
+    let stock = |name: &str| format!("[[food]]\nname = \"{name}\"\nkind = \"stock\"\nallergens = []\n");
+    cautioned(&pim(UNDER_ONE, "50 ml low-salt stock", &stock("low-salt stock")), "is rich in salt", &["NHS"]);
+    silent(&pim(UNDER_ONE, "50 ml salt-free stock", &stock("salt-free stock")), "rich in salt");
+    silent(&pim(UNDER_ONE, "50 ml no-added-salt stock", &stock("no-added-salt stock")), "rich in salt");
 }

@@ -6,7 +6,7 @@ use jiff::civil::Date;
 
 use super::bench::Bench;
 use super::out::{NotTaken, TookOf, take_amount, take_recipe_of};
-use super::record::{Exact, LotRecord, Paid, as_written};
+use super::record::{Exact, LotRecord, Paid};
 use super::went_in::WentIn;
 use crate::foods::{FoodId, Place, as_purchased};
 use crate::kitchen::much::{for_whom, made, much_of};
@@ -55,7 +55,7 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
         let lot = cooked(&kitchen.recipes[boxed.recipe], &boxed.amount, boxed.place, on, boxed.use_by);
         // What lacks nothing of the recipe is as good as any other box of it.
         let eater = boxed.eater.clone().filter(|_| !boxed.without.is_empty());
-        let without = boxed.without.iter().map(|ware| as_written(&kitchen.foods, &kitchen.recipes, *ware)).collect();
+        let without = boxed.without.iter().map(|ware| ware.as_written(&kitchen.foods, |recipe| &kitchen.recipes[recipe].id)).collect();
         bench.put(LotRecord { paid: paid(boxed.recipe, &boxed.amount), eater, without, ..lot });
     }
     for batch in &session.batches {

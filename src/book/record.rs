@@ -258,7 +258,12 @@ fn record(foods: &Foods, recipes: &[Recipe], lot: &Lot) -> LotRecord {
         food,
         recipe,
         eater: lot.whose.as_ref().map(|whose| whose.eater.clone()),
-        without: lot.whose.iter().flat_map(|whose| &whose.without).map(|ware| as_written(foods, recipes, *ware)).collect(),
+        without: lot
+            .whose
+            .iter()
+            .flat_map(|whose| &whose.without)
+            .map(|ware| ware.as_written(foods, |recipe| &recipes[recipe].id))
+            .collect(),
         amount,
         pack,
         place: lot.place,
@@ -268,14 +273,6 @@ fn record(foods: &Foods, recipes: &[Recipe], lot: &Lot) -> LotRecord {
         since: lot.since,
         made: lot.made,
         paid: None,
-    }
-}
-
-/// A food by its name, a recipe as `recipe:id`.
-pub fn as_written(foods: &Foods, recipes: &[Recipe], ware: Ware) -> String {
-    match ware {
-        Ware::Food(food) => foods[food].name.clone(),
-        Ware::Recipe(recipe) => format!("recipe:{}", recipes[recipe].id),
     }
 }
 

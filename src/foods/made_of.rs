@@ -29,9 +29,9 @@ pub enum Kinship {
 }
 
 /// Forms in which a food is bought: before them stands what it is. Singular. Common practice, no source.
-const FORMS: &str = "belly bone breast brisket butter carcass cheek chip chop chuck chunk compote concentrate croquette cube drumstick \
-    fillet flake flour foot fry giblet jam joint juice kernel leaf leg loin marmalade meal meat mince neck nectar nib \
-    noodle nugget paste pasta peel piece pod powder pulp puree rack rib rind root seed shank shin shoot shoulder \
+const FORMS: &str = "belly bone breast brisket butter carcass cheek chip chop chuck chunk compote concentrate croquette crown cube drumstick \
+    escalope fillet flake flour foot fry giblet jam joint juice kernel leaf leg loin marmalade meal meat mince neck nectar nib \
+    noodle nugget paste pasta peel piece pod powder pulp puree rack rib rind root rump seed shank shin shoot shoulder \
     silverside skin slice sprout steak stick strip syrup tail tenderloin thigh topside trotter wedge wing zest";
 
 /// Names that say little inside another name: a red pepper is no pepper, and a burger bun holds no burger. Keys.
@@ -147,8 +147,11 @@ impl Foods {
             }
         }
         let not: Vec<FoodId> = self.said(id).into_iter().flat_map(|said| &said.not).filter_map(|name| self.find(name)).collect();
-        forms.retain(|part| !not.contains(&part.0));
-        holds.retain(|part| !not.contains(&part.0));
+        let free = self.free_of(id);
+        let is_free = |part: &Part| free.contains(&part.0) || self.forms_of(part.0).iter().any(|form| free.contains(&form.0));
+        let keep = |part: &Part| !not.contains(&part.0) && (free.is_empty() || !is_free(part));
+        forms.retain(keep);
+        holds.retain(keep);
         forms.sort();
         holds.sort();
         Lineage { forms, holds }
@@ -168,6 +171,14 @@ impl Foods {
             }
         }
         forms
+    }
+
+    /// What its name says it is free of: "tomato-free ketchup".
+    fn free_of(&self, id: FoodId) -> Vec<FoodId> {
+        let key = key_of(&self[id].name);
+        let words: Vec<&str> = key.split(' ').collect();
+        let before = |at: usize| (0..at).find_map(|from| self.find_known(&words[from..at].join(" ")));
+        words.iter().enumerate().filter(|(_, word)| **word == "free").filter_map(|(at, _)| before(at)).collect()
     }
 
     fn said(&self, id: FoodId) -> Option<&'static Said> {

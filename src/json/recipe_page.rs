@@ -84,7 +84,7 @@ pub fn scaled_line(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String 
     };
     let plain = |text: &Option<String>| text.clone().filter(|text| !text.contains(|c: char| c.is_numeric()));
     let (prep, remark, instead) = (one.prep.clone(), plain(&one.remark), plain(&one.instead));
-    Line { of, prep, remark, instead, optional: one.optional, doubts: Vec::new() }.to_string()
+    Line { of, prep, remark, instead, optional: one.optional, for_one: None, doubts: Vec::new() }.to_string()
 }
 
 /// The food's name beside its amount. "2 leaves bay leaf" are two bay leaves, and what is in tins need not say so.

@@ -57,7 +57,7 @@ use super::keys::{self, File};
 use super::method::name_fellows;
 use super::{Appliance, Kitchen, Mistake, NotLoaded, Pack, PackKind, Recipe, RecipeId, Together, Warning, Week};
 use crate::foods::Foods;
-use crate::measure::{Quantity, Spoons};
+use crate::measure::{Dimension, Quantity, Spoons};
 
 /// A kitchen folder without mistakes.
 #[derive(Debug, Clone)]
@@ -289,7 +289,9 @@ fn read_recipes(
         let mut recipe = top.as_ref().map_or_else(|| recipe::unread(id), |top| recipe::read_head(id, top, speech.spoons));
         sound.push(top.is_some() && found.count() == before);
         let before = found.count();
+        speech.portions = (recipe.makes.dimension() == Dimension::Portion).then(|| recipe.makes.exact().clone());
         recipe.ingredients = top.as_ref().map(|top| recipe::read_ingredients(top, speech)).unwrap_or_default();
+        speech.portions = None;
         complete.push(found.count() == before);
         recipe.headings = speech.headings_of(&recipe);
         recipes.push(recipe);

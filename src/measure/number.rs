@@ -109,6 +109,13 @@ fn single(tokens: &[Token], at: usize) -> Result<Option<Single>, ReadError> {
     if is_word(tokens, at + 1, "dozen") {
         return found(Some(whole * Number::whole(12)), at + 2);
     }
+    // "1 000 g", as some countries part thousands; "1 400 g tin" is one tin.
+    if tokens.get(at + 1).is_some_and(|next| next.kind == Kind::Number && next.spaced && next.text == "000")
+        && whole.is_whole()
+        && first.text.len() <= 3
+    {
+        return found(Some(whole * Number::whole(1000)), at + 2);
+    }
     found(Some(whole), at + 1)
 }
 
@@ -246,15 +253,18 @@ fn range_mark(tokens: &[Token], at: usize, between: bool) -> Option<(usize, bool
 /// Past "about", "approx.", "c.", "~".
 pub(crate) fn skip_about(tokens: &[Token], at: usize) -> usize {
     let Some(first) = tokens.get(at) else { return at };
-    if matches!(first.text, "~" | "≈") {
+    if matches!(first.text, "~" | "≈" | "±") {
         return at + 1;
     }
     let stop = tokens.get(at + 1).is_some_and(|stop| stop.kind == Kind::Stop && !stop.spaced);
     let after = at + 1 + usize::from(stop);
     const ABOUT: [&str; 10] = ["about", "approx", "approximately", "appr", "roughly", "around", "circa", "ca", "nearly", "almost"];
     let number_follows = || tokens.get(after).is_some_and(Token::is_number);
-    let about = ABOUT.iter().any(|word| first.is(word)) || first.is("c") && stop && number_follows();
-    let up_to = first.is("up") && is_word(tokens, at + 1, "to");
+    // "min. 500 g" is bought as 500 g; the larger of what would do is nobody's to say.
+    let bound = ["c", "min", "max", "minimum", "maximum"].iter().any(|word| first.is(word)) && (stop || first.text.len() > 1);
+    let about = ABOUT.iter().any(|word| first.is(word)) || bound && number_follows();
+    let up_to = first.is("up") && is_word(tokens, at + 1, "to")
+        || first.is("at") && ["least", "most"].iter().any(|word| is_word(tokens, at + 1, word));
     match (about, up_to) {
         (true, _) => after,
         (_, true) => at + 2,

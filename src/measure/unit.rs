@@ -302,11 +302,11 @@ fn names_of(unit: Unit) -> (&'static str, &'static str) {
     NAMES.iter().find(|row| row.0 == unit).map_or(("", ""), |row| (row.1, row.2))
 }
 
-/// Finds a unit by any of its spellings, without full stops. Only `T` and `t` care for letter case.
+/// Finds a unit by any of its spellings, without full stops. Only `T` and `t`, and the spoons of German books, `EL` and `TL`, care for letter case.
 pub(crate) fn unit_named(word: &str) -> Option<Unit> {
     match word {
-        "T" => return Some(Unit::Tablespoon),
-        "t" => return Some(Unit::Teaspoon),
+        "T" | "EL" => return Some(Unit::Tablespoon),
+        "t" | "TL" => return Some(Unit::Teaspoon),
         _ => {}
     }
     if word.len() > LONGEST_NAME {
@@ -357,9 +357,9 @@ static NAMES: &[Names] = &[
     (Unit::Centilitre,  "cl", "cl", &["centilitre", "centilitres", "centiliter", "centiliters"]),
     (Unit::Decilitre,   "dl", "dl", &["decilitre", "decilitres", "deciliter", "deciliters"]),
     (Unit::Litre,       "l", "l", &["litre", "litres", "liter", "liters", "ltr", "ltrs"]),
-    (Unit::Teaspoon,    "tsp", "tsp", &["tsps", "teaspoon", "teaspoons", "teaspoonful", "teaspoonfuls", "tspn"]),
+    (Unit::Teaspoon,    "tsp", "tsp", &["tsps", "teaspoon", "teaspoons", "teaspoonful", "teaspoonfuls", "tspn", "teasp", "teasps"]),
     (Unit::Dessertspoon, "dsp", "dsp", &["dsps", "dstsp", "dessertspoon", "dessertspoons", "dessertspoonful", "dessertspoonfuls", "desertspoon", "desertspoons"]),
-    (Unit::Tablespoon,  "tbsp", "tbsp", &["tbsps", "tbs", "tblsp", "tbl", "tbls", "tbspn", "tablespoon", "tablespoons", "tablespoonful", "tablespoonfuls"]),
+    (Unit::Tablespoon,  "tbsp", "tbsp", &["tbsps", "tbs", "tblsp", "tbl", "tbls", "tbspn", "tablespoon", "tablespoons", "tablespoonful", "tablespoonfuls", "tablesp", "tablesps"]),
     (Unit::FluidOunce,  "fl oz", "fl oz", &["floz", "fluid ounce", "fluid ounces"]),
     (Unit::Cup,         "cup", "cups", &["c", "cupful", "cupfuls"]),
     (Unit::Pint,        "pint", "pints", &["pt", "pts"]),
@@ -370,8 +370,8 @@ static NAMES: &[Names] = &[
     (Unit::Portion,     "portion", "portions", &["serving", "servings", "helping", "helpings"]),
     (Unit::Word(Word::Clove),   "clove", "cloves", &[]),
     (Unit::Word(Word::Slice),   "slice", "slices", &[]),
-    (Unit::Word(Word::Sprig),   "sprig", "sprigs", &[]),
-    (Unit::Word(Word::Bunch),   "bunch", "bunches", &[]),
+    (Unit::Word(Word::Sprig),   "sprig", "sprigs", &["twig", "twigs"]),
+    (Unit::Word(Word::Bunch),   "bunch", "bunches", &["bn", "bns"]),
     (Unit::Word(Word::Stick),   "stick", "sticks", &[]),
     (Unit::Word(Word::Stalk),   "stalk", "stalks", &["rib", "ribs", "stem", "stems"]),
     (Unit::Word(Word::Head),    "head", "heads", &["crown", "crowns"]),

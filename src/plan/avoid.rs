@@ -134,7 +134,8 @@ fn add_line(kitchen: &Kitchen, line: &Ingredient, contains: &mut Contains) {
 fn add_food(foods: &Foods, household: &Household, food: FoodId, contains: &mut Contains) {
     let is = |one: &&Shunned| matches!(meets(foods, one, food), Meets::Is(_));
     contains.avoided.extend(household.avoid_foods.iter().filter(is).map(|one| one.word.clone()));
-    let may_hold = |one: &&Shunned| may_hold(foods, one, food);
+    // "Mixed nuts" may be walnuts.
+    let may_hold = |one: &&Shunned| may_hold(foods, one, food) || matches!(meets(foods, one, food), Meets::MayBe(_));
     contains.may_hold.extend(household.avoid_foods.iter().filter(may_hold).map(|one| (one.word.clone(), foods[food].name.clone())));
     match &foods[food].allergens {
         Some(known) => contains.allergens.extend(known.value.iter().copied()),

@@ -11,7 +11,7 @@ use super::heated::{is_firm, is_heated};
 use super::only_named::WordsOf;
 use super::plate::{Found, Plate, plates};
 use super::uses::meal_name;
-use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Kinship, State};
+use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Kinship, State, key_of};
 use crate::kitchen::{Eater, Household, Kitchen, Mistake, RecipeId, Wanted, Warning, Week};
 
 /// What a row looks for.
@@ -187,7 +187,7 @@ fn for_no_infant(foods: &Foods, food: FoodId) -> Option<String> {
         let is_it = match row.sought {
             Sought::Named(names) => names.iter().any(|name| ends_with(of, name)),
             Sought::MayHoldHoney => may_hold_honey(foods, food),
-            Sought::WholeNut => of.kind == Some(Kind::Nut),
+            Sought::WholeNut => of.kind == Some(Kind::Nut) && !names_what_is_ground(&of.name),
             Sought::Sugar => is_sugar(of),
             _ => false,
         };
@@ -308,8 +308,12 @@ fn is_in_bits(food: &Food, found: &Found<'_>) -> bool {
 }
 
 fn is_ground(food: &Food, found: &Found<'_>) -> bool {
+    names_what_is_ground(&said_of(food, found))
+}
+
+fn names_what_is_ground(words: &str) -> bool {
     const GROUND: [&str; 8] = ["ground", "milled", "butter", "flour", "oil", "milk", "paste", "meal"];
-    said_of(food, found).split(|c: char| !c.is_alphabetic()).any(|word| GROUND.contains(&word))
+    words.split(|c: char| !c.is_alphabetic()).any(|word| GROUND.contains(&word))
 }
 
 /// Over 600 mg of sodium (1.5 g of salt) in 100 g is "high" on a label: UK Department of Health and FSA, Guide to creating a front of pack
@@ -328,7 +332,8 @@ fn is_salty(food: &Food) -> bool {
         Kind::Bread,
     ];
     let sodium = food.nutrients.as_ref().and_then(|fact| fact.value.sodium_mg).unwrap_or_default();
-    let denied = ["unsalted", "low-salt", "salt-free", "no-salt"].iter().any(|word| food.name.to_lowercase().contains(word));
+    // What is low in salt has some.
+    let denied = ["unsalted", "salt free", "no salt", "no added salt", "without salt"].iter().any(|word| key_of(&food.name).contains(word));
     let is_stock = food.kind == Some(Kind::Stock) && !denied;
     is_stock || food.kind.is_some_and(|kind| salted.contains(&kind)) && sodium > HIGH && !denied
 }

@@ -72,6 +72,11 @@ impl OnlyNamed {
     fn meets(&self, foods: &Foods, shunned: &Shunned) -> bool {
         matches!(meets(foods, shunned, self.food), Meets::Is(_) | Meets::MayBe(_) | Meets::MayHold)
     }
+
+    /// As [`Self::meets`], or is it akin to it, or made of food of that kind? Whoever is allergic asks before eating these.
+    fn meets_or_is_near(&self, foods: &Foods, shunned: &Shunned) -> bool {
+        self.meets(foods, shunned) || matches!(meets(foods, shunned, self.food), Meets::MadeOfKind | Meets::Near(_))
+    }
 }
 
 /// Somebody who must not, or would rather not, have something.
@@ -122,7 +127,8 @@ impl WordsOf {
         let mut told = Vec::new();
         for one in &self.named {
             let new = |shunned: &&&Shunned| self.is_new(foods, shunned, one);
-            let words: Vec<String> = wary.allergic.iter().filter(new).map(|word| word.word.clone()).collect();
+            let near = |shunned: &&&Shunned| one.meets_or_is_near(foods, shunned) && !self.holds_for_certain(foods, shunned);
+            let words: Vec<String> = wary.allergic.iter().filter(near).map(|word| word.word.clone()).collect();
             if !words.is_empty() {
                 let then =
                     if wary.name == EVERYBODY { "nobody here may eat it".to_owned() } else { format!("{} may not eat it", wary.name) };
@@ -153,8 +159,11 @@ impl WordsOf {
     }
 
     fn is_new(&self, foods: &Foods, shunned: &Shunned, one: &OnlyNamed) -> bool {
-        let is = |food: &FoodId| matches!(meets(foods, shunned, *food), Meets::Is(_));
-        one.meets(foods, shunned) && !self.holds.iter().any(is)
+        one.meets(foods, shunned) && !self.holds_for_certain(foods, shunned)
+    }
+
+    fn holds_for_certain(&self, foods: &Foods, shunned: &Shunned) -> bool {
+        self.holds.iter().any(|food| matches!(meets(foods, shunned, *food), Meets::Is(_)))
     }
 
     fn is_not_eaten(&self, foods: &Foods, not: &NotEaten, one: &OnlyNamed) -> bool {

@@ -339,6 +339,7 @@ pub const BEFOREHAND: &[(&str, &str)] = &[
     ("½ cup toasted walnuts, chopped", "walnut:48-62"),
     ("1 cup toasted pecans", "pecan:95-112"),
     ("4 paper towels", "kitchen paper:8"),
-    ("2 eggs, separated, plus 1 white", "egg:140-180"),
+    // As "2 eggs plus 1 egg yolk" are two foods.
+    ("2 eggs, separated, plus 1 white", "egg:95-120 + egg white:30-40"),
     ("150 g pasta, cooked in 2 litres water", "pasta:150"),
 ];

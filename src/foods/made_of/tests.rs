@@ -27,3 +27,20 @@ fn every_name_of_the_table_is_the_own_name_of_a_food() {
 fn the_foods_of_each_food_stand_in_a_list_to_be_read() {
     insta::assert_snapshot!("foods_of_each_food", listing(&Foods::reference()));
 }
+
+#[test]
+fn what_a_name_says_it_is_free_of_is_not_in_it() {
+    let mut foods = Foods::reference();
+    for (name, asked, kinship) in [
+        ("tomato-free ketchup", "tomato", Kinship::None),
+        ("tomato free ketchup", "tomato", Kinship::None),
+        ("house ketchup", "tomato", Kinship::MayHold),
+        ("celery-free stock", "celery", Kinship::None),
+        ("celery-free stock", "carrot", Kinship::MayHold),
+        ("walnut-free pesto", "walnut", Kinship::None),
+    ] {
+        let food = foods.find(name).unwrap_or_else(|| foods.lay_over(Food { name: name.into(), ..Food::default() }));
+        let asked = foods.find(asked).unwrap();
+        assert_eq!(foods.kinship(food, asked, true), kinship, "{name}");
+    }
+}

@@ -194,6 +194,7 @@ impl Reader<'_> {
             let found = self.find(&name, &before, unit).map(|id| (id, Vec::new()));
             if let Some((id, inside)) = found.or_else(|| self.name_around(head, start, end, &before, unit)) {
                 before.ways.extend(inside);
+                before.cooked &= !["ready-cooked", "cooked "].iter().any(|start| self.foods[id].name.starts_with(start));
                 before.dried |= is_dried(w, head, start, end);
                 let mut found = before.found(self.foods[id].name.clone(), unit);
                 found.known = Some(id);
@@ -291,9 +292,19 @@ impl Reader<'_> {
                 .or_else(|| if unit == Some(Unit::Word(UnitWord::Jar)) { self.kind_of("jarred", name) } else { None });
             return found.or_else(plain);
         }
+        // "Ready-cooked Puy lentils", and what is cooked in a pouch, is bought so.
+        let in_a_pack = matches!(unit, Some(Unit::Word(UnitWord::Packet | UnitWord::Bag | UnitWord::Pot)));
+        if before.cooked
+            && (before.bought_cooked || in_a_pack)
+            && let Some(ready) = self.kind_of("ready cooked", name).or_else(|| self.kind_of("ready cooked", name.rsplit(' ').next()?))
+        {
+            return Some(ready);
+        }
         if before.cooked {
             return match plain() {
                 Some(id) if foods[id].cooked.is_some() => Some(id),
+                // "Cooked, peeled prawns" are bought cooked.
+                Some(id) if foods[id].kind.is_some_and(Kind::is_raw_flesh) => self.kind_of("cooked", name).or(Some(id)),
                 // Dried egg is not what is boiled: only what is cooked from dry has a cooked weight.
                 found => self.kind_of("dried", name).filter(|id| foods[*id].cooked.is_some()).or(found),
             };
@@ -388,6 +399,8 @@ struct Before {
     forms: Vec<String>,
     has_form: bool,
     cooked: bool,
+    /// "Ready-cooked", "pre-cooked".
+    bought_cooked: bool,
     drained: bool,
     tinned: bool,
     dried: bool,
@@ -429,7 +442,10 @@ impl Before {
                 self.forms.push(text());
             }
             Class::Adverb | Class::And => self.forms.push(text()),
-            Class::Cooked => self.cooked = true,
+            Class::Cooked => {
+                self.cooked = true;
+                self.bought_cooked |= ["ready", "pre", "precooked"].iter().any(|word| w.is(place, word));
+            }
             Class::Drained => self.drained = true,
             Class::Tinned if food_is_known => self.tinned = true,
             Class::Grade(grade) => self.grade = Some(grade),

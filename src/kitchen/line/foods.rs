@@ -236,7 +236,7 @@ impl<'a> Reader<'a> {
     }
 
     /// "and", "&", "plus", "+"
-    fn joins(&self, at: usize) -> bool {
+    pub(super) fn joins(&self, at: usize) -> bool {
         let w = self.w;
         w.is(at, "and") || w.is(at, "plus") || matches!(w.kind(at), Some(Kind::And | Kind::Plus))
     }

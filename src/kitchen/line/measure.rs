@@ -51,6 +51,9 @@ pub(super) fn size_of(amount: &Amount, spoons: Spoons) -> Quantity {
 /// A cup of 250 ml, as a line rounds it. Common practice, no source.
 const METRIC_CUP_ML: std::ops::RangeInclusive<f64> = 245.0..=260.0;
 
+/// An Australian tablespoon, of 20 ml. From memory.
+const LARGE_SPOON_ML: std::ops::RangeInclusive<f64> = 19.0..=21.0;
+
 impl Measure {
     /// What a bracket or a part says of the same amount: the size of one, the weight that counts, or the same once more.
     ///
@@ -76,7 +79,8 @@ impl Measure {
         let is_metric = matches!(beside.amount.unit, Unit::Millilitre | Unit::Centilitre | Unit::Decilitre | Unit::Litre);
         let one = beside.amount.most(spoons).base() / amount.high.to_f64();
         let metric_cup = amount.unit == Unit::Cup && is_metric && METRIC_CUP_ML.contains(&one);
-        let whose = metric_cup || amount.unit.depends_on_pints() && !is_mass && !beside.amount.unit.depends_on_pints();
+        let large_spoon = amount.unit == Unit::Tablespoon && is_metric && LARGE_SPOON_ML.contains(&one);
+        let whose = metric_cup || large_spoon || amount.unit.depends_on_pints() && !is_mass && !beside.amount.unit.depends_on_pints();
         let replaces = !beside.each && (is_mass && (!amount.unit.is_measured() || self.is_volume()) || !is_mass && glass || whose);
         if !replaces {
             return self.remarks.push(text);

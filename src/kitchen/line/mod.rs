@@ -30,6 +30,7 @@
 //! Nothing is guessed silently: a line that reads in no way is a [`LineError`]; a food that nobody knows keeps its own words; what was
 //! taken although it could mean something else is a doubt, which is told.
 
+mod added;
 mod beside;
 mod candidate;
 mod food;
@@ -62,6 +63,8 @@ pub struct Line {
     pub instead: Option<String>,
     /// "(optional)", "for garnish", "to serve": bought, and marked.
     pub optional: bool,
+    /// "per person": the amount is what one gets, in these words.
+    pub for_one: Option<String>,
     /// What was taken although the line could mean something else, or was not used: whole sentences without the full stop.
     pub doubts: Vec<String>,
 }
@@ -157,8 +160,11 @@ pub fn read_ingredients(text: &str, foods: &Foods, spoons: Spoons) -> Result<Lin
         return Ok(LineRead::Ingredients(lines));
     }
     let mut lines = reader.all(from, best).map_err(shifted)?;
-    let bought: Vec<String> = lines.iter().map(|line| line.of.to_string()).collect();
-    lines.iter_mut().for_each(|line| line.tell_what_is_left(&bought, foods));
+    let says_more = |line: &Line| line.prep.is_some() || line.remark.is_some() || line.is_prepared();
+    if lines.iter().any(says_more) {
+        let bought: Vec<String> = lines.iter().map(|line| line.of.to_string()).collect();
+        lines.iter_mut().for_each(|line| line.tell_what_is_left(&bought, foods));
+    }
     Ok(LineRead::Ingredients(lines))
 }
 

@@ -115,7 +115,10 @@ impl<'a> Reader<'a> {
             }
         }
         for inner in parts.brackets.iter().filter_map(|at| self.bracket(*at)).filter(|inner| !inner.is_empty()) {
-            gathered.bracket(inner, self.spoons);
+            match self.added_in_bracket(inner, resolved).filter(|_| has_amount) {
+                Some(lines) => gathered.extra.extend(lines),
+                None => gathered.bracket(inner, self.spoons),
+            }
         }
         Ok(gathered)
     }
@@ -152,10 +155,17 @@ impl<'a> Reader<'a> {
             gathered.extra.extend(other.lines);
             return Ok(Some(range.start));
         }
+        if has_amount && let Some(end) = self.parted(gathered, from..range.end, resolved) {
+            return Ok(end);
+        }
         if plus
             && has_amount
             && let Some((amount, end)) = self.added(from)?
         {
+            if let Some(line) = self.part_of_an_egg(&amount, end..range.end, resolved) {
+                gathered.extra.push(line);
+                return Ok(None);
+            }
             gathered.plus.push(amount);
             let rest = w.plain(end..range.end);
             gathered.prep.push(rest);
@@ -182,7 +192,7 @@ impl<'a> Reader<'a> {
         } else {
             gathered.drained_weight |= is_drained_weight(w, range.clone());
             gathered.weight_of = weight_of_a_share(w, range.clone()).or(gathered.weight_of);
-            let many = self.whole_of(range.start).and_then(|(_, after)| w.number(after).ok().flatten());
+            let many = self.whole_of(from).and_then(|(_, after)| w.number(after).ok().flatten());
             gathered.of_so_many = many.filter(|many| many.end >= range.end).map(|many| many.number).or(gathered.of_so_many.take());
             gathered.says_tinned |= says_tinned(w, range);
             gathered.prep.push(text);
@@ -310,8 +320,15 @@ impl<'a> Reader<'a> {
             }
         };
         let instead = (!gathered.instead.is_empty()).then(|| gathered.instead.join(" or "));
-        let mut line =
-            Line { of: LineOf::Food { food: found.food, item }, prep: None, remark: None, instead, optional: gathered.optional, doubts };
+        let mut line = Line {
+            of: LineOf::Food { food: found.food, item },
+            prep: None,
+            remark: None,
+            instead,
+            optional: gathered.optional,
+            for_one: None,
+            doubts,
+        };
         self.filled(&mut line, found.known, &mut prep, &mut remarks);
         line.prep = join(prep);
         line.remark = join(remarks);

@@ -51,7 +51,7 @@ impl Reader<'_> {
             return Err(another(id, remark, more, w.byte(end)));
         }
         let of = LineOf::Recipe { id: id.to_owned(), amount };
-        Ok(Line { of, prep: join(prep), remark: join(remarks), instead: None, optional: false, doubts: Vec::new() })
+        Ok(Line { of, prep: join(prep), remark: join(remarks), instead: None, optional: false, for_one: None, doubts: Vec::new() })
     }
 
     /// The amount of a food that a part of the line asks for beside the recipe: of "plus 20 g feta" that is "20 g feta".

@@ -38,7 +38,9 @@ pub(super) fn respelt(text: &str) -> Option<(String, Vec<String>)> {
 
 fn meant(word: &str) -> Option<String> {
     let of = |word: &str| MISSPELT.iter().find(|row| row.0 == word).map(|row| row.1);
-    of(word).map(str::to_owned).or_else(|| of(word.strip_suffix('s')?).map(|right| format!("{right}s")))
+    // "Tomatoes" and "potatoes" are right; in the singular the "e" is the slip.
+    let singular = || word.strip_suffix('s').filter(|word| !word.ends_with("toe"));
+    of(word).map(str::to_owned).or_else(|| of(singular()?).map(|right| format!("{right}s")))
 }
 
 #[cfg(test)]
@@ -65,5 +67,7 @@ mod tests {
         assert_eq!((line.as_str(), told[0].as_str()), ("2 tsp ground turmeric, sifted", "\"Tumeric\" is read as turmeric"));
         assert_eq!(respelt("2 carrotts").map(|(line, _)| line).as_deref(), Some("2 carrots"));
         assert_eq!(respelt("2 carrots"), None);
+        assert_eq!(respelt("100 g semi-dried tomatoes"), None);
+        assert_eq!(respelt("1 tomatoe").map(|(line, _)| line).as_deref(), Some("1 tomato"));
     }
 }

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::foods::{FoodId, Place};
+use crate::foods::{FoodId, Foods, Place};
 use crate::measure::{Money, Quantity, UnitPrice};
 
 use super::super::warning::Spot;
@@ -82,6 +82,16 @@ pub struct WeekPrice {
 pub enum Ware {
     Food(FoodId),
     Recipe(RecipeId),
+}
+
+impl Ware {
+    /// A food by its name, a recipe as `recipe:id`, whose id `id_of` knows.
+    pub fn as_written<'k>(self, foods: &Foods, id_of: impl FnOnce(RecipeId) -> &'k str) -> String {
+        match self {
+            Ware::Food(food) => foods[food].name.clone(),
+            Ware::Recipe(recipe) => format!("recipe:{}", id_of(recipe)),
+        }
+    }
 }
 
 /// Of what was cooked: whose it is alone, and what it lacks of what the recipe has.

@@ -105,8 +105,9 @@ fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Counte
     };
     let of = of?;
     let whose = read_whose(table, speech);
+    let written = |ware: &Ware| ware.as_written(&speech.foods, |recipe| speech.recipes.name(recipe.0));
     let lot = CountedLot {
-        without: whose.iter().flat_map(|whose| &whose.without).map(|ware| speech.ware_as_written(*ware)).collect(),
+        without: whose.iter().flat_map(|whose| &whose.without).map(written).collect(),
         eater: whose.map(|whose| whose.eater),
         ..lot
     };

@@ -13,7 +13,7 @@ use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
 use crate::kitchen::keys::LETTERS;
 use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
 use crate::kitchen::method::Paragraph;
-use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Ware, Warning};
+use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
 use crate::measure::{Amount, Number, Pints, Quantity, Spoons, Unit, read_amount, unit_like};
 use crate::words::marks::is_unseen;
 
@@ -26,6 +26,8 @@ pub(super) struct Speech<'k> {
     pub found: &'k Findings,
     /// `rules.pints` is written; else a line that uses one is told which was meant.
     pub pints_written: bool,
+    /// How many the recipe whose lines are read serves, where it says so.
+    pub portions: Option<Number>,
     nearest: BTreeMap<FoodId, Vec<String>>,
     /// "For the dressing:" and its likes, each with its place.
     pub headings: Vec<(Spot, String)>,
@@ -53,7 +55,7 @@ fn by_another_unit(name: &str, foods: &Foods) -> Option<String> {
 
 impl<'k> Speech<'k> {
     pub fn new(foods: Foods, recipes: &'k Names, spoons: Spoons, found: &'k Findings) -> Self {
-        Speech { foods, recipes, spoons, found, pints_written: true, nearest: BTreeMap::new(), headings: Vec::new() }
+        Speech { foods, recipes, spoons, found, pints_written: true, portions: None, nearest: BTreeMap::new(), headings: Vec::new() }
     }
 
     /// The food of that name; an unknown one keeps its own name, with a warning.
@@ -66,14 +68,6 @@ impl<'k> Speech<'k> {
             self.found.warn(Warning::UnknownFood { at: at.clone(), food: name.to_owned(), nearest });
         }
         id
-    }
-
-    /// A food by its name, a recipe as `recipe:id`.
-    pub fn ware_as_written(&self, ware: Ware) -> String {
-        match ware {
-            Ware::Food(food) => self.foods[food].name.clone(),
-            Ware::Recipe(recipe) => format!("recipe:{}", self.recipes.name(recipe.0)),
-        }
     }
 
     /// The headings of a recipe's list, each with the place of the ingredient after it.
@@ -214,6 +208,7 @@ impl<'k> Speech<'k> {
     }
 
     fn ingredient(&mut self, line: Line, text: &str, at: &Spot) -> Option<Ingredient> {
+        let line = self.for_all(line, text, at);
         for doubt in line.doubts {
             self.found.note(at.clone(), format!("{doubt}."));
         }
@@ -224,6 +219,24 @@ impl<'k> Speech<'k> {
         };
         let Line { prep, remark, instead, optional, .. } = line;
         Some(Ingredient { text: text.to_owned(), wanted, prep, remark, instead, optional, at: at.clone() })
+    }
+
+    /// "150 g pasta per person" of a recipe for four is 600 g, which is told.
+    fn for_all(&self, mut line: Line, text: &str, at: &Spot) -> Line {
+        let (Some(one), LineOf::Food { item: Some(item), .. }) = (line.for_one.take(), &mut line.of) else { return line };
+        let Some(portions) = &self.portions else {
+            let text = format!("\"{one}\" says how much one gets, and so much is bought in all; write the amount for all.");
+            self.found.note(at.clone(), text);
+            return line;
+        };
+        std::iter::once(&mut item.amount).chain(&mut item.plus).for_each(|amount| *amount = amount.scaled(portions));
+        let text = format!("\"{text}\" is what one gets: {} in all, for {portions} portions.", item.amount);
+        self.found.note(at.clone(), text);
+        let without = |words: Option<String>| {
+            let kept: Vec<String> = words?.split(", ").filter(|words| *words != one).map(str::to_owned).collect();
+            (!kept.is_empty()).then(|| kept.join(", "))
+        };
+        Line { prep: without(line.prep), remark: without(line.remark), ..line }
     }
 
     /// Where the household does not say which pints are its own: what was meant, and how much the other would be.

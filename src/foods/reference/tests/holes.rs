@@ -25,8 +25,9 @@ const NEVER_POURED: [&str; 13] = [
 const COUNTED: [&str; 11] =
     ["vegetable", "fruit", "herb", "bread", "raw egg", "cooked egg", "raw poultry", "raw meat", "raw fish", "raw seafood", "household"];
 
-/// Sections whose goods come in a pack and, once it is opened, do not keep as long.
-const PACKED: [&str; 6] = ["Tins", "Chilled", "Dairy", "Oils and sauces", "Drinks", "Bread"];
+/// Sections whose goods come in a pack, which somebody opens.
+const PACKED: [&str; 10] =
+    ["Tins", "Chilled", "Dairy", "Oils and sauces", "Drinks", "Bread", "Grains and pulses", "Nuts and seeds", "Baking", "Spices"];
 
 /// What nobody counts of these: minced and diced meat, tripe, salt cod, roe.
 const MOST_UNWEIGHED: usize = 15;

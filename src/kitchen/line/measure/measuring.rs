@@ -72,8 +72,9 @@ impl<'r> Measuring<'r> {
             && one.amount.unit.is_measured()
         {
             let (said, end) = self.said_again(one.end);
-            // "A 1.5 kg chicken"; "1 1 kg flour" may be a slip.
-            let in_words = w.kind(at - 1) == Some(Kind::Word) && w.kind(end) == Some(Kind::Word);
+            // "A 1.5 kg chicken", "1 3½–4 lb whole chicken"; "1 1 kg flour" may be a slip.
+            let ranged = one.amount.is_range() && self.number.high < one.amount.low;
+            let in_words = (w.kind(at - 1) == Some(Kind::Word) || ranged) && w.kind(end) == Some(Kind::Word);
             let counts = matches!(w.unit(end), Some((Unit::Word(_) | Unit::Piece, _)));
             if counts || in_words {
                 self.measure.size = Some(self.size_of(&one.amount));

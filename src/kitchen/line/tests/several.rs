@@ -38,6 +38,68 @@ fn cloves_with_nothing_behind_them_are_the_spice_wherever_they_stand() {
 }
 
 #[test]
+fn what_an_and_alone_parts_is_bought_each() {
+    for (text, foods) in [
+        ("1 onion, thyme and 50 g walnuts", &["onion 1", "thyme", "walnut 50 g"][..]),
+        ("1 onion, 50 g walnuts, some thyme and 3 eggs", &["onion 1", "walnut 50 g", "thyme", "egg 3"]),
+        ("1 carrot, peeled and 1 leek", &["carrot 1", "leek 1"]),
+        ("400 g carrots (plus 50 g walnuts)", &["carrot 400 g", "walnut 50 g"]),
+        ("1 whole egg plus 1 white", &["egg 1", "egg white 1"]),
+        ("3 eggs plus 2 yolks, beaten", &["egg 3", "egg yolk 2"]),
+        // One food, whatever is done to parts of it.
+        ("4 tomatoes, 2 chopped and 2 sliced", &["tomato 4"]),
+        ("1 onion, studded with 3 cloves", &["onion 1", "clove 3"]),
+        ("3 eggs, yolks and 2 whites apart", &["egg 3"]),
+        ("zest of 1 lime, plus juice of 2", &["lime 2"]),
+    ] {
+        assert_eq!(told(text), foods, "{text}");
+    }
+}
+
+#[test]
+fn a_part_that_is_no_food_takes_no_other_with_it_and_is_told() {
+    for (text, foods, left) in [
+        ("2 eggs, 50 g walnuts and the rest of the milk", ["egg 2", "walnut 50 g"], "the rest of the milk"),
+        ("1 onion, 50 g walnuts and a splash", ["onion 1", "walnut 50 g"], "a splash"),
+    ] {
+        assert_eq!(told(text), foods, "{text}");
+        let Ok(LineRead::Ingredients(lines)) = read_ingredients(text, &REFERENCE, Spoons::Us) else { panic!("{text}") };
+        assert!(lines.iter().flat_map(|line| &line.doubts).any(|doubt| *doubt == format!("\"{left}\" was not used")), "{lines:?}");
+    }
+}
+
+#[test]
+fn numbers_as_other_countries_write_them() {
+    for (text, food) in [
+        ("1 000 g potatoes", "potato 1000 g"),
+        ("1 400 g tin chickpeas", "tinned chickpeas 1 tin"),
+        ("± 500 g potatoes", "potato 500 g"),
+        ("min. 500 g potatoes", "potato 500 g"),
+        ("at least 4 cloves garlic", "garlic 4 cloves"),
+        ("1 3½–4 lb. whole chicken", "chicken 1"),
+        ("3 EL olive oil", "olive oil 3 tbsp"),
+        ("1 teasp salt", "salt 1 tsp"),
+        ("1 tablespoon (20 ml) soy sauce", "soy sauce 20 ml"),
+        ("1 tablespoon (15 ml) soy sauce", "soy sauce 1 tbsp"),
+    ] {
+        assert_eq!(told(text), [food], "{text}");
+    }
+}
+
+#[test]
+fn what_is_cooked_in_a_pouch_is_no_dried_food() {
+    for (text, food) in [
+        ("250 g pouch cooked lentils", "ready-cooked lentils 1 packet"),
+        ("250 g ready-cooked Puy lentils", "ready-cooked lentils 250 g"),
+        ("1 pouch cooked brown rice", "ready-cooked brown rice 1 packet"),
+        ("250 g cooked lentils", "lentils 250 g"),
+        ("250 g cooked, peeled cold-water prawns", "cooked prawn 250 g"),
+    ] {
+        assert_eq!(told(text), [food], "{text}");
+    }
+}
+
+#[test]
 fn marks_of_lists_say_nothing() {
     for text in ["† 2 eggs", "1. 2 eggs", "▢ 2 eggs", "✓ 2 eggs", "- [x] 2 eggs"] {
         assert_eq!(told(text), ["egg 2"], "{text}");

@@ -98,7 +98,7 @@ impl Reading<'_> {
             return;
         }
         // "Start the pasta off in a pan of salted water."
-        let off = verb.word == "start" && act.off || verb.word == "start" && self.says(&["off"]);
+        let off = verb.word == "start" && (act.off || self.says(&["off"]));
         if off && (self.named.pan || self.named.at == Some(HOB)) && self.gerund().is_none() && act.time.is_none() {
             act.off = false;
             return self.wait(act, Some(HOB), 10);
