@@ -108,15 +108,13 @@ struct Limits {
 
 impl Limits {
     /// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them; with ovens, more, and
-    /// far more where people are told as so many pairs of hands. Sessions that are longer than anybody stands in a kitchen get the less, the
-    /// longer they are: the solver keeps every minute that it looked at.
+    /// far more where people are told as so many pairs of hands.
     fn finish_steps(self, model: &Model) -> Steps {
         let jobs = model.count() as u64;
         let warm = model.loads.iter().flatten().filter(|load| !load.settings.is_empty()).count() as u64;
         let size = (jobs * jobs.max(50) / 50).max(model.arcs.len() as u64 / 2) + warm * warm / 4;
         let hands = exact::only_hands(model) && model.tasks().any(|task| task.people.len() > 1);
-        let long = (bound::bound(model) / HALF_A_DAY).max(1) as u64;
-        Steps { left: (self.finish / (size * if hands { 8 } else { 1 }).max(1)).min(self.steps) / long }
+        Steps { left: (self.finish / (size * if hands { 8 } else { 1 }).max(1)).min(self.steps) }
     }
 
     /// As many makings as there are may each get in the way of each other; in large sessions there is no time for that, and each move
@@ -147,9 +145,6 @@ impl Limits {
         Steps { left: self.idle / jobs.max(1) * 10 / jobs.max(10) }
     }
 }
-
-/// In minutes.
-const HALF_A_DAY: i64 = 720;
 
 /// Moves times jobs, for one unit of [`Limits::moves`]: enough for all moves in sessions of 60 jobs.
 const MOVED: usize = 60_000;
