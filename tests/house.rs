@@ -84,7 +84,7 @@ fn the_table_has_every_room() {
 const STANDING: [(&str, &str, &str); 10] = [
     ("kitchen::line", "candidate foods parts",
      "a grammar that holds itself: a line has foods, a food has parts behind it, a part may be another line"),
-    ("kitchen::method", "act act::reading clauses whereabouts",
+    ("kitchen::method", "act act::how_long act::named act::reading clauses whereabouts",
      "not parted yet: what a clause does hangs on where things are, and that on what the clauses before it did"),
     ("purchase", "joint windows",
      "not parted yet: windows are bought together where they share an offer, and what is weighed is a window's packs"),

@@ -370,3 +370,19 @@ fn room_for_one_more_pot_is_on_the_hob() {
     let told = advice(&done_by(stew_and_roast(one_ring, &pot, &pot), "14:30").prep(), 0);
     assert!(told.iter().any(|one| one.starts_with("With room for one more load on the hob it would end at")), "{told:?}");
 }
+
+#[test]
+fn an_oven_that_does_not_share_one_temperature_is_told_of_where_it_holds_two_and_each_step_has_its_degrees() {
+    let oven = "[[appliance]]\nname = \"oven\"\nroom = 2\n";
+    let roast = |celsius: i64| format!("method = \"Roast the bluegrain at {celsius} °C for 40 minutes.\"\n");
+    let prep = done_by(stew_and_roast(oven, &roast(150), &roast(230)), "18:00").prep();
+    let told = advice(&prep, 0);
+    assert!(told.iter().any(|text| text.starts_with("The oven holds one load at") && text.contains("heat = true")), "{told:?}");
+    let tasks = prep["sessions"][0]["tasks"].as_array().expect("a list");
+    let mut degrees: Vec<f64> = tasks.iter().filter_map(|task| task["at_celsius"].as_f64()).collect();
+    degrees.sort_by(f64::total_cmp);
+    assert_eq!(degrees, [150.0, 230.0]);
+    // With one temperature they come one after the other, and nothing is told.
+    let one = done_by(stew_and_roast(&format!("{oven}heat = true\n"), &roast(150), &roast(230)), "18:00").prep();
+    assert!(!advice(&one, 0).iter().any(|text| text.starts_with("The oven holds")), "{:?}", advice(&one, 0));
+}

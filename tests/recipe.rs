@@ -236,3 +236,12 @@ fn a_card_says_once_that_a_line_is_optional() {
     assert_eq!(said.matches("; optional").count(), 1, "{said}");
     assert!(!said.contains("optional, optional"), "{said}");
 }
+
+#[test]
+fn a_file_from_windows_keeps_the_ends_of_its_lines() {
+    let text = "name = \"Dish\"\r\nmakes = \"4 portions\"\r\ningredients = \"\"\"\r\n500 g beetroot\r\n\"\"\"\r\nmethod = \"Roast the beetroot at 190 °C for 50 minutes.\"\r\n";
+    let kitchen = with("dish", text);
+    kitchen.done(&["recipe", "dish", "--steps"]);
+    let written = kitchen.text("recipes/dish.toml");
+    assert_eq!(written.matches("\r\n").count(), written.matches('\n').count(), "{written:?}");
+}

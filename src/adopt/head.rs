@@ -108,7 +108,8 @@ fn says_how_much(line: &str, recipe: &Adopted) -> bool {
     let said = line.to_lowercase();
     let says = ["serves", "makes", "yield", "for ", "servings", "portions"].iter().any(|word| said.starts_with(word))
         || ["servings", "portions", "people"].iter().any(|word| said.ends_with(word))
-        || said.trim_start_matches("about ").starts_with(|c: char| c.is_ascii_digit()) && is_short(line);
+        || said.trim_start_matches("about ").starts_with(|c: char| c.is_ascii_digit()) && is_short(line)
+        || is_yield(line);
     // "For two: leek soup" is a name.
     says && (!recipe.name.is_empty() || is_yield(line) || said.contains(|c: char| c.is_ascii_digit()))
 }

@@ -2,12 +2,13 @@
 
 use super::Reads;
 use super::row::is_numbered;
-use super::yields::makes;
+use super::yields::{is_portion, makes};
 use crate::kitchen::method::opens_with_work;
 
 /// Words that stand alone above the ingredients, or above the method.
 #[rustfmt::skip]
-const INGREDIENTS: [&str; 9] = [
+const INGREDIENTS: [&str; 13] = [
+    "amount ingredient", "amount ingredients", "quantity ingredient", "quantity ingredients",
     "ingredients", "you need", "you will need", "you'll need", "what you need", "what you will need", "what you'll need", "what goes in", "zutaten",
 ];
 #[rustfmt::skip]
@@ -81,10 +82,11 @@ pub(super) fn is_yield(line: &str) -> bool {
     let line = line.trim_matches(['(', ')', '.', ' ']);
     let said = line.to_lowercase();
     let first = said.split([' ', ':']).next().unwrap_or_default();
-    let people = said.strip_prefix("for ").is_some_and(|rest| {
-        let rest =
-            rest.trim_start_matches("about ").trim_end_matches(" people").trim_end_matches(" portions").trim_end_matches(" servings");
-        !rest.contains(' ') && makes(rest).is_some()
+    const FOR: [&str; 7] = ["for ", "für ", "pour ", "para ", "per ", "för ", "voor "];
+    let people = FOR.iter().find_map(|word| said.strip_prefix(word)).is_some_and(|rest| {
+        let rest = rest.trim_start_matches("about ");
+        let number = rest.rsplit_once(' ').filter(|(_, word)| is_portion(word)).map_or(rest, |(number, _)| number);
+        !number.contains(' ') && makes(number).is_some()
     });
     (people || SAYS.contains(&first)) && is_short(line) && makes(line).is_some()
 }

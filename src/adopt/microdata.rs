@@ -1,5 +1,5 @@
 //! schema.org/Recipe as microdata: `itemscope`, `itemtype`, `itemprop`, `itemref` (HTML Standard, chapter 5). An item becomes the thing that
-//! JSON-LD would have written, and is read as that.
+//! JSON-LD would have written, and is read as that. So is RDFa Lite 1.1 (W3C): `typeof`, `property`.
 
 use std::collections::{BTreeSet, HashMap};
 
@@ -23,18 +23,38 @@ const MOST_ELEMENTS: usize = 1_000_000;
 /// Items stand no deeper in each other.
 const MOST_DEEP: usize = 12;
 
+/// How a page marks its items.
+#[derive(Clone, Copy)]
+struct Marks {
+    item: &'static str,
+    /// The selector of elements that are items.
+    items: &'static str,
+    kind: &'static str,
+    property: &'static str,
+}
+
+const MICRODATA: Marks = Marks { item: "itemscope", items: "[itemscope]", kind: "itemtype", property: "itemprop" };
+const RDFA: Marks = Marks { item: "typeof", items: "[typeof]", kind: "typeof", property: "property" };
+
 pub(super) fn recipes(page: &Html) -> Vec<Adopted> {
-    let mut page = Page { by_id: HashMap::new(), left: MOST_ELEMENTS, page };
-    let found: Vec<ElementRef<'_>> = all(page.page, "[itemscope]").filter(is_recipe).collect();
+    let found = marked(page, MICRODATA);
+    if found.is_empty() { marked(page, RDFA) } else { found }
+}
+
+fn marked(page: &Html, marks: Marks) -> Vec<Adopted> {
+    let mut page = Page { by_id: HashMap::new(), left: MOST_ELEMENTS, page, marks };
+    let found: Vec<ElementRef<'_>> = all(page.page, marks.items).filter(|item| is_recipe(item, marks)).collect();
     if found.iter().any(|item| item.value().attr("itemref").is_some()) {
         page.by_id = all(page.page, "[id]").filter_map(|element| Some((element.value().attr("id")?, element))).collect();
     }
     found.into_iter().filter_map(|item| json_ld::recipe(&page.thing(item, MOST_DEEP))).collect()
 }
 
-fn is_recipe(item: &ElementRef<'_>) -> bool {
-    let kinds = item.value().attr("itemtype").unwrap_or_default();
-    kinds.split_whitespace().any(|kind| kind.contains("schema.org/") && kind.ends_with("/Recipe"))
+fn is_recipe(item: &ElementRef<'_>, marks: Marks) -> bool {
+    let kinds = item.value().attr(marks.kind).unwrap_or_default();
+    // RDFa may say its vocabulary once, above.
+    let short = |kind: &str| marks.kind == "typeof" && (kind == "Recipe" || kind == "schema:Recipe");
+    kinds.split_whitespace().any(|kind| kind.contains("schema.org/") && kind.ends_with("/Recipe") || short(kind))
 }
 
 struct Page<'p> {
@@ -42,6 +62,7 @@ struct Page<'p> {
     /// Where a recipe points at elements outside it.
     by_id: HashMap<&'p str, ElementRef<'p>>,
     left: usize,
+    marks: Marks,
 }
 
 impl<'p> Page<'p> {
@@ -57,8 +78,9 @@ impl<'p> Page<'p> {
                 break;
             }
             self.left -= 1;
-            let is_item = element.value().attr("itemscope").is_some();
-            let names = element.value().attr("itemprop").unwrap_or_default().split_whitespace();
+            let is_item = element.value().attr(self.marks.item).is_some();
+            let names = element.value().attr(self.marks.property).unwrap_or_default().split_whitespace();
+            let names = names.map(|name| name.strip_prefix("schema:").unwrap_or(name));
             // What "ingredients" was called once; an element may bear both names.
             let names = names.map(|name| if name == "ingredients" { "recipeIngredient" } else { name });
             let names: BTreeSet<&str> = names.filter(|name| LINES.contains(name) || READ.contains(name)).collect();

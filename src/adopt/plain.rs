@@ -62,12 +62,31 @@ fn recipe(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Option<Adopted> {
     for line in recipe.method.iter().filter(|line| is_food(line, reads)) {
         recipe.lost.push(format!("\"{line}\" stands in the method and reads as an ingredient: move it to the list, if it is one."));
     }
+    recipe.lost.extend(another(rows, reads));
     recipe.keeps = keeping(paragraphs(rows).iter().map(String::as_str), &recipe.name);
     let whole = |line: &&String| listed(line, reads) || headings.list && reads(line).food;
     let read = recipe.ingredients.iter().filter(whole).count();
     let named = recipe.ingredients.iter().filter(|line| !is_part_name(line) && reads(line).food).count();
     let of_foods = recipe.ingredients.iter().filter(|line| !is_part_name(line)).count();
     (read > 0 && read.max(named) * 2 >= of_foods).then_some(recipe)
+}
+
+/// "Herb yoghurt" above a list of its own, after a method: a part of the dish or another one, which nobody knows; told.
+fn another(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Option<String> {
+    let done = rows.iter().position(|row| is_sentence(&row.text) && opens_with_work(&row.text))?;
+    let list = rows[..done].iter().any(|row| is_food(&row.text, reads));
+    let begins = |at: &usize| {
+        let (row, next) = (&rows[*at], rows[at + 1..].iter().find(|row| !row.text.is_empty()));
+        let is_name = is_short(&row.text) && !row.text.ends_with(':') && !row.text.to_lowercase().starts_with("for ");
+        let plain = heading(&row.text).is_none() && !opens_with_work(&row.text) && !reads(&row.text).amount && !row.text.is_empty();
+        rows[at - 1].text.is_empty() && is_name && plain && next.is_some_and(|next| is_food(&next.text, reads))
+    };
+    let has_a_method = |at: &usize| rows[*at..].iter().any(|row| is_sentence(&row.text) && opens_with_work(&row.text));
+    let at = (done + 1..rows.len()).find(|at| list && begins(at) && has_a_method(at))?;
+    Some(format!(
+        "\"{}\" stands above a list and a method of its own, and is taken as a part of this one: if it is another recipe, give it a file of its own.",
+        rows[at].text
+    ))
 }
 
 /// Its lines, those that go on in the next as one; what stands under "To store" with that word.
@@ -232,8 +251,10 @@ impl Taking<'_> {
     /// "Sauce" above ingredients, with a colon or without: it names a part of the list, unless it is a food itself.
     fn heads_a_part(&self, row: &Row, to_come: &[Row], after_a_gap: bool) -> bool {
         let line = row.text.as_str();
-        let begins = after_a_gap || self.recipe.ingredients.is_empty();
-        let is_for = line.to_lowercase().starts_with("for ");
+        const ALWAYS: [&str; 6] = ["to finish", "to serve", "to garnish", "to decorate", "to top", "for the "];
+        let low = line.to_lowercase();
+        let begins = after_a_gap || self.recipe.ingredients.is_empty() || ALWAYS.iter().any(|words| low.starts_with(words));
+        let is_for = low.starts_with("for ");
         let next = to_come.iter().find(|row| !row.text.is_empty());
         let above_foods = next.is_some_and(|next| listed(&next.text, self.reads) && !opens_with_work(&next.text));
         let is_name = is_short(line) && !line.ends_with([':', ',', '?']) && !line.contains(|c: char| c.is_numeric()) && !row.is_entry;

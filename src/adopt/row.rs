@@ -1,6 +1,7 @@
 //! A line of a text as it was meant: without the marks of a mail, of Markdown or of a list; and whether it goes on from the one before it.
 
 use super::tidy;
+use crate::words::bullet;
 
 /// A line, and what its marks said of it.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -11,12 +12,6 @@ pub(super) struct Row {
     /// It had the mark of a list.
     pub is_entry: bool,
 }
-
-/// Before the lines of a list.
-#[rustfmt::skip]
-const BULLETS: [&str; 20] = [
-    "- [x] ", "- [X] ", "* [x] ", "[ ] ", "[x] ", "▢ ", "▢", "☑ ", "✓ ", "- [ ] ", "* [ ] ", "- ", "– ", "— ", "* ", "• ", "•", "· ", "☐ ", "□ ",
-];
 
 /// No sentence ends with them.
 const OPEN: [&str; 26] = [
@@ -35,14 +30,14 @@ impl Row {
         let bare = text.trim_start_matches('#');
         let is_heading = bare.len() < text.len() && bare.starts_with(' ');
         text = if is_heading { bare.trim_start() } else { text };
-        let bullet = BULLETS.iter().find(|bullet| text.starts_with(**bullet));
-        text = bullet.map_or(text, |bullet| text[bullet.len()..].trim_start());
+        let bullet = bullet(text);
+        text = text[bullet..].trim_start();
         let is_bold = |mark: &str| text.len() > 4 && text.starts_with(mark) && text.trim_end_matches(':').ends_with(mark);
-        let is_title = is_heading || (bullet.is_none() && (is_bold("**") || is_bold("__")));
+        let is_title = is_heading || (bullet == 0 && (is_bold("**") || is_bold("__")));
         let whole = text.replace("**", "").replace("__", "");
         let slanted = |mark: char| whole.strip_prefix(mark)?.strip_suffix(mark).filter(|inner| !inner.is_empty() && !inner.contains(mark));
         let text = slanted('*').or_else(|| slanted('_')).unwrap_or(&whole).trim().to_owned();
-        Row { text, is_title, is_entry: bullet.is_some() }
+        Row { text, is_title, is_entry: bullet > 0 }
     }
 }
 

@@ -403,3 +403,34 @@ fn a_script_may_stand_in_marks_and_a_recipe_in_another() {
     assert_eq!((crowd.makes.clone(), crowd.yields.as_deref()), (None, Some("a crowd")));
     assert!(recipe_file(&crowd).contains("makes = \"4 portions\"   # the page says: a crowd"));
 }
+
+#[test]
+fn cells_of_a_table_stand_apart_and_rdfa_is_read_as_microdata_is() {
+    let page = |inside: &str| format!("<!doctype html><html><body vocab=\"https://schema.org/\">{inside}</body></html>");
+    let of = |inside: &str| adopt(page(inside).as_bytes(), &kitchen_wise).map(|mut found| found.pop().unwrap_or_default());
+    let cells = "<table><tr><td>400 g</td><td>plain flour</td></tr><tr><td>250 g</td><td>yoghurt</td></tr></table>";
+    let headed = of(&format!("<h1>Breads</h1><h2>Ingredients</h2>{cells}<h2>Method</h2><p>Mix.</p>")).expect("a recipe");
+    assert_eq!(headed.ingredients, ["400 g plain flour", "250 g yoghurt"]);
+    // The head of the table is the heading, and the method begins with the first sentence.
+    let table = cells.replace("<table>", "<table><tr><th>Amount</th><th>Ingredient</th></tr>");
+    let bare = of(&format!("<h1>Breads</h1><p>Makes 8</p>{table}<p>Mix everything and knead.</p>")).expect("a recipe");
+    assert_eq!((bare.ingredients, bare.method), (headed.ingredients, vec!["Mix everything and knead.".to_owned()]));
+    let rdfa = of("<div typeof=\"Recipe\"><h1 property=\"name\">Roast</h1><span property=\"recipeYield\">Serves 4</span>\
+                   <li property=\"recipeIngredient\">600 g beetroot</li><p property=\"recipeInstructions\">Roast it.</p></div>");
+    let rdfa = rdfa.expect("a recipe");
+    assert_eq!((rdfa.name.as_str(), rdfa.makes.as_deref()), ("Roast", Some("4 portions")));
+    assert_eq!((rdfa.ingredients, rdfa.method), (vec!["600 g beetroot".to_owned()], vec!["Roast it.".to_owned()]));
+}
+
+#[test]
+fn what_may_be_another_recipe_of_a_text_is_told_and_to_finish_heads_a_part() {
+    let two = wise(
+        "Boiled eggs\n\n6 eggs\n\nBoil the eggs for 8 minutes.\n\n\nHerb yoghurt sauce\n\n200 g yoghurt\n1 bunch dill\n\nChop the dill and stir in.",
+    );
+    assert!(two.lost.iter().any(|told| told.contains("give it a file of its own")), "{:?}", two.lost);
+    let one =
+        wise("Soup\nFür 6 Personen\n\nIngredients\n3 leeks\n1 litre stock\nTo finish\n2 tbsp cream\n\nMethod\nSimmer for 20 minutes.");
+    assert_eq!(one.ingredients, ["3 leeks", "1 litre stock", "To finish:", "2 tbsp cream"]);
+    assert_eq!(one.makes.as_deref(), Some("6 portions"));
+    assert!(!one.lost.iter().any(|told| told.contains("a file of its own")), "{:?}", one.lost);
+}

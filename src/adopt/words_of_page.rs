@@ -7,7 +7,7 @@ use ego_tree::iter::Edge;
 use scraper::{Html, Node};
 
 use super::head::is_time;
-use super::line::{Part, heading, is_yield};
+use super::line::{Part, heading, is_sentence, is_yield, listed};
 use super::plain::recipes;
 use super::tidy::one_line;
 use super::{Adopted, Reads};
@@ -37,7 +37,10 @@ pub(super) fn recipe(page: &Html, reads: &dyn Fn(&str) -> Reads) -> Option<Adopt
     let lists: Vec<usize> = at(Part::Ingredients).collect();
     // Of several nobody knows which.
     let [list] = lists.as_slice() else { return None };
-    let method = at(Part::Method).find(|method| method > list)?;
+    // Without a heading of its own the method begins with the first sentence below the list.
+    let headed = at(Part::Method).find(|method| method > list);
+    let first = || (list + 1..lines.len()).find(|at| is_sentence(&lines[*at].text) && !listed(&lines[*at].text, reads));
+    let method = headed.or_else(first)?;
     let name = |rank: Option<u8>| lines[..*list].iter().rev().find(|line| line.rank.is_some() && (rank.is_none() || line.rank == rank));
     let name = name(Some(1)).or_else(|| name(None))?;
     let says = lines[..*list].iter().map(|line| &line.text).filter(|line| is_yield(line) || is_time(line));
@@ -45,8 +48,9 @@ pub(super) fn recipe(page: &Html, reads: &dyn Fn(&str) -> Reads) -> Option<Adopt
     says.for_each(|line| text += &format!("{line}\n"));
     for (from, to) in [(*list, method), (method, lines.len())] {
         let end = (from + 1..to).find(|at| ends(&lines[from], &lines[*at])).unwrap_or(to);
-        text += &format!("\n{}\n", lines[from].text);
-        for line in &lines[from + 1..end] {
+        let says_so = from == *list || headed.is_some();
+        text += &format!("\n{}\n", if says_so { &lines[from].text } else { "Method" });
+        for line in &lines[from + usize::from(says_so)..end] {
             let mark = if line.rank.is_some() {
                 "\n## "
             } else if line.is_entry {
@@ -81,6 +85,8 @@ fn lines(root: NodeRef<'_, Node>) -> Vec<Line> {
             (Node::Element(element), _) if OTHER.contains(&element.name()) => {
                 unseen = if opens { unseen + 1 } else { unseen.saturating_sub(1) }
             }
+            // Cells side by side: "400 g", "plain flour".
+            (Node::Element(element), Some(line)) if ["td", "th"].contains(&element.name()) => line.text.push(' '),
             (Node::Element(element), _) if BLOCKS.contains(&element.name()) => {
                 let rank = element.name().strip_prefix('h').and_then(|rank| rank.parse().ok()).filter(|_| opens);
                 lines.push(Line { text: String::new(), rank, is_entry: opens && element.name() == "li" });

@@ -119,7 +119,7 @@ fn is_measure(number: &str, word: &str) -> bool {
     matches!(measure.map(|amount| amount.dimension()), Some(Dimension::Mass | Dimension::Volume))
 }
 
-fn is_portion(word: &str) -> bool {
+pub(super) fn is_portion(word: &str) -> bool {
     PORTIONS.iter().any(|known| word == *known || word.strip_suffix('s') == Some(known))
 }
 

@@ -121,9 +121,16 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
     let mut refused = Vec::new();
     let mut from: BTreeMap<String, &Path> = BTreeMap::new();
     for (file, mut recipe) in found {
-        let own = id.map_or_else(|| id_of(&recipe.name), str::to_owned);
+        let mut own = id.map_or_else(|| id_of(&recipe.name), str::to_owned);
         if recipe.name.is_empty() {
             recipe.name = NAMELESS.to_owned();
+        }
+        // Two of one name on one page are both taken in.
+        if id.is_none() && from.get(&own).is_some_and(|other| *other == file) {
+            let number = (2..).find(|number| !from.contains_key(&format!("{own}-{number}"))).unwrap_or(2);
+            recipe.lost.push(format!("The page has another recipe \"{}\": this one is named \"{0} ({number})\".", recipe.name));
+            recipe.name = format!("{} ({number})", recipe.name);
+            own = format!("{own}-{number}");
         }
         let name = recipe.name.to_lowercase();
         if let Some(other) = from.get(&own) {

@@ -51,7 +51,14 @@ fn with_steps(text: &str, kitchen: &Kitchen, recipe: &Recipe) -> Result<String, 
         steps.push(table(kitchen, recipe, step));
     }
     file.insert("step", Item::ArrayOfTables(steps));
-    Ok(file.to_string())
+    Ok(with_ends_of(text, file.to_string()))
+}
+
+/// A file whose lines all end as Windows ends them keeps them so.
+fn with_ends_of(text: &str, written: String) -> String {
+    let windows = text.matches("\r\n").count();
+    let all = windows > 0 && windows == text.matches('\n').count();
+    if all { written.replace("\r\n", "\n").replace('\n', "\r\n") } else { written }
 }
 
 fn table(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> Table {

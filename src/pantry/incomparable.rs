@@ -6,11 +6,11 @@ use crate::measure::{Dimension, Units, show};
 use crate::plan::{Demand, Makings, in_makes};
 use crate::shelf::{First, Shelf, food_rate};
 
-/// Lots of a food that would serve a demand, were they in a measure that can be compared with it.
-pub(super) fn incomparable(foods: &Foods, units: Units, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
-    let lots = shelf.drawable(Ware::Food(demand.food), demand.on, First::Opened).into_iter().map(|lot| &shelf.lots()[lot]);
-    let foreign = lots.filter(|lot| food_rate(foods, lot, demand.food, dimension, demand.tin.as_ref()).is_none());
-    foreign.map(|lot| not_comparable(foods, units, lot, demand.food, dimension)).collect()
+/// Lots of a food that would serve a demand, were they in a measure that can be compared with it, by their places on the shelf.
+pub(super) fn incomparable(foods: &Foods, units: Units, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<(usize, Warning)> {
+    let lots = shelf.drawable(Ware::Food(demand.food), demand.on, First::Opened).into_iter().map(|lot| (lot, &shelf.lots()[lot]));
+    let foreign = lots.filter(|(_, lot)| food_rate(foods, lot, demand.food, dimension, demand.tin.as_ref()).is_none());
+    foreign.map(|(place, lot)| (place, not_comparable(foods, units, lot, demand.food, dimension))).collect()
 }
 
 /// Cooked lots that would serve what is made, were they in a measure that can be compared with what the recipe makes.

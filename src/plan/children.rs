@@ -86,7 +86,7 @@ static ROWS: [Row; 16] = [
     caution(12, Sought::WholeNut, "is a choking hazard: no whole nuts", CHOKING),
     caution(12, Sought::RawEgg, "is not given raw or soft: cook egg until firm", CDC),
     caution(12, Sought::Named(&["salt"]), "is not added to what an infant eats", WHO_FEEDING),
-    caution(12, Sought::Salty, "is rich in salt, which an infant does not get: leave it away, or take one without salt", SALTY),
+    caution(12, Sought::Salty, "is rich in salt, which an infant does not get: leave it out, or take one without salt", SALTY),
     caution(12, Sought::Sugar, "is added sugar, which an infant does not get", WHO_FEEDING),
     caution(48, Sought::WholeNut, "is a choking hazard under 4 years: no whole nuts", CHOKING),
     caution(48, Sought::ChoppedNut, "is a choking hazard under 4 years, chopped too: grind it, or spread it smooth and thin", CHOKING),
@@ -263,7 +263,7 @@ impl Row {
             at: found.at.clone(),
             cause: format!("{}: {} ({})", plate.chain(kitchen, found), self.why, self.source),
             remedy: format!(
-                "Give {name} something else, with instead in the meal, or leave it away, with without = {{ {name} = [\"{food}\"] }}."
+                "Give {name} something else, with instead in the meal, or leave it out, with without = {{ {name} = [\"{food}\"] }}."
             ),
         }
     }

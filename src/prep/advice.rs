@@ -9,6 +9,7 @@ use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
 use super::{Aim, Impossible, Limit, Problem, Schedule, Stood};
 use crate::kitchen::{ApplianceId, Kitchen, Person, RecipeId, Session, Week};
+use crate::measure::Celsius;
 use crate::plan::Makings;
 
 mod say;
@@ -65,6 +66,8 @@ pub enum Advice {
     HandsGainNothing,
     /// An earlier session wants the same people and appliances at the same time.
     AtOnce { people: Vec<String>, appliances: Vec<ApplianceId>, session: DateTime },
+    /// Two loads at once want an oven at two temperatures, and nothing says that it has only one.
+    TwoHeats { appliance: ApplianceId, one: Celsius, other: Celsius, from: DateTime },
 }
 
 /// A round of a step, the boxing of a dish, or the washing-up.

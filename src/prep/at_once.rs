@@ -1,10 +1,26 @@
 //! Sessions that lie over one another: who, and which appliance, would be wanted in both at the same time.
 
 use super::{Advice, PersonId, SessionPlan, Task};
-use crate::kitchen::{ApplianceId, Kitchen};
+use crate::kitchen::{ApplianceId, ApplianceKind, Kitchen};
 use crate::measure::Celsius;
 use jiff::Span;
 use jiff::civil::DateTime;
+
+/// Tells where an oven that is not said to share one temperature holds two loads at once that want it differently.
+pub(super) fn tell_two_heats(kitchen: &Kitchen, session: &mut SessionPlan) {
+    let ovens = kitchen.appliances.iter().enumerate().filter(|(_, one)| !one.heat && one.kind == Some(ApplianceKind::Oven));
+    for (appliance, near) in ovens.map(|(index, one)| (ApplianceId(index), one.near)) {
+        let loads = loads(session, appliance).unwrap_or_default();
+        let apart = |a: &Load, b: &Load| a.at.zip(b.at).is_some_and(|(one, other)| (one.0 - other.0).abs() > near);
+        let pairs = loads.iter().enumerate().flat_map(|(at, a)| loads[at + 1..].iter().map(move |b| (a, b)));
+        let found = pairs.filter(|(a, b)| overlap(a.during, b.during) && apart(a, b)).min_by_key(|(a, b)| a.during.0.max(b.during.0));
+        if let Some((a, b)) = found
+            && let (Some(one), Some(other)) = (a.at, b.at)
+        {
+            session.advice.push(Advice::TwoHeats { appliance, one, other, from: a.during.0.max(b.during.0) });
+        }
+    }
+}
 
 /// Tells the later of two sessions which people and appliances the earlier one needs at the same time.
 pub(super) fn tell(kitchen: &Kitchen, sessions: &mut [SessionPlan]) {

@@ -13,6 +13,7 @@ use super::elsewhere::as_found;
 use super::fetch::fetch;
 use super::schedule::{least_finish, slower, slower_ends};
 use super::tasks::{Work, session_work};
+use super::theirs::tell_who_is_not_first;
 use super::under_way::{UnderWay, part, rest, stand};
 use super::uses::{said, shared_out};
 use super::{
@@ -61,6 +62,7 @@ pub fn prep_under_way(
     };
     let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
     super::at_once::tell(kitchen, &mut sessions);
+    sessions.iter_mut().for_each(|session| super::at_once::tell_two_heats(kitchen, session));
     let begun: Vec<Vec<Begun>> = sessions.iter().enumerate().map(|(index, plan)| begun(kitchen, makings, index, plan)).collect();
     sessions.iter_mut().zip(begun).for_each(|(session, begun)| session.begun = begun);
     PrepPlan {
@@ -112,6 +114,8 @@ fn session_plan(
         done_by = over.map(|over| over.min(under_way.now));
         (timed, left) = (still, Some(rest));
     }
+    let mut for_eaters = for_eaters(kitchen, week, makings, &work.chosen);
+    tell_who_is_not_first(&mut for_eaters, &timed);
     SessionPlan {
         start: session.start,
         finish_by: session.finish_by,
@@ -126,7 +130,7 @@ fn session_plan(
         fetch,
         boxes,
         set_aside: made().flat_map(|making| served_apart(kitchen, making)).collect(),
-        cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
+        cautions: [for_eaters, cautions(kitchen, makings, &work.chosen)].concat(),
         advice: if done_by.is_some() {
             vec![Advice::AllDone]
         } else if whole {

@@ -8,10 +8,10 @@ use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, GRAINS_CHILLED_WITHIN
 use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Place, State};
 use crate::kitchen::not_known;
 use crate::kitchen::{
-    Appliance, ApplianceKind, Ingredient, Kitchen, Names, Piece, Recipe, RecipeId, Rules, Serve, Step, Wanted, Warning, Week,
+    Appliance, ApplianceKind, Ingredient, Kitchen, Names, Piece, Recipe, RecipeId, Rules, Serve, Step, Wanted, Ware, Warning, Week,
 };
 use crate::measure::{Celsius, Units};
-use crate::plan::{CrossContact, Kept, Making, Makings, cross_contacts, guard, recipe_contains};
+use crate::plan::{CrossContact, Kept, Making, Makings, cross_contacts, guard, recipe_contains_without};
 use crate::words::degrees;
 
 /// What to take care of in a session.
@@ -67,7 +67,16 @@ impl Care {
             Care::Avoided(dishes) => format!("This household avoids what is in here. {}.", dishes.iter().map(dish).join("; ")),
             Care::CrossContact(one) => {
                 let dishes = |list: &[RecipeId]| list.iter().map(|dish| names.recipe(*dish)).join(", ");
-                let CrossContact { eater, words, theirs, others, .. } = one;
+                let CrossContact { eater, words, theirs, others, first, .. } = one;
+                if !first {
+                    return format!(
+                        "{eater} is allergic to {}. Not all that {eater} eats can be made first ({}): use another board, knife and pan for it; \
+                         clean board, knife, spoons and hands after {}.",
+                        words.join(", "),
+                        dishes(theirs),
+                        dishes(others)
+                    );
+                }
                 format!(
                     "{eater} is allergic to {}. Make what {eater} eats first ({}); clean board, knife, spoons and hands after {}.",
                     words.join(", "),
@@ -208,7 +217,8 @@ pub fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<C
 /// What the session's cooks mind for single eaters of the week's meals: first of all whose food could be touched by what.
 pub(super) fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
     let made: Vec<RecipeId> = chosen.iter().map(|index| makings.makings[*index].recipe).unique().collect();
-    let contacts = cross_contacts(kitchen, week, &made).into_iter().map(Care::CrossContact);
+    let chosen: Vec<&Making> = chosen.iter().map(|index| &makings.makings[*index]).collect();
+    let contacts = cross_contacts(kitchen, week, &chosen).into_iter().map(Care::CrossContact);
     let guarded = guard(kitchen, week);
     let unknown = guarded.unknown.into_iter().filter(|(dishes, _)| dishes.iter().any(|dish| made.contains(dish)));
     let unknown: Vec<Warning> = unknown.map(|(_, warning)| warning).collect();
@@ -220,8 +230,11 @@ pub(super) fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, chos
 /// What each dish contains, and first of all what of it the household avoids.
 fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Care> {
     let (mut avoided, mut contained): (Vec<Holds>, Vec<Holds>) = (Vec::new(), Vec::new());
-    for recipe in makings.map(|making| making.recipe) {
-        let contains = recipe_contains(kitchen, recipe);
+    for making in makings {
+        let recipe = making.recipe;
+        let in_none: Vec<Ware> =
+            making.apart.iter().flat_map(|apart| &apart.without).filter(|ware| making.is_without(**ware)).copied().collect();
+        let contains = recipe_contains_without(kitchen, recipe, &in_none);
         let known: Vec<Allergen> = contains.allergens.into_iter().collect();
         let met: Vec<Allergen> = known.iter().filter(|one| kitchen.household.avoid.contains(one)).copied().collect();
         let holds = |allergens: Vec<Allergen>, words: Vec<String>| {

@@ -120,6 +120,8 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
     Task {
         what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, part, verb: first_word(recipe, step), uses }),
         takes: (!on.is_empty()).then_some(takes as u32),
+        // As hot as the recipe says, whether or not the appliance shares one temperature between its loads.
+        at: task.at.or(recipe.steps[step].temperature.filter(|_| !on.is_empty())),
         on,
         notes: [told_at(work, schedule, job), notes(kitchen, recipe, step, round), for_the_table(recipe, work, schedule, job)].concat(),
         ..task

@@ -245,7 +245,8 @@ fn stand_all(work: &mut Work, mut done: Vec<(usize, &Told)>, now: i64) {
         let comes_after = |(other, then): &&(usize, &Told)| follows(*other) || crowds(work, (job, told), (*other, then));
         let until = later.iter().filter(comes_after).filter_map(|(other, _)| Some(jobs[*other].fixed?.start)).min();
         let person = told.person.as_ref().and_then(|name| work.people.iter().position(|person| person.name == *name));
-        stood(&mut work.problem.jobs[job], told.start, (now, until), (person, told.at.map(|at| at.0)));
+        let set_to = heat_of(work, job, told).map(|at| at.0);
+        stood(&mut work.problem.jobs[job], told.start, (now, until), (person, set_to));
         later.push((job, told));
     }
     // Whatever its recipe wants before it: it is done.
@@ -259,8 +260,15 @@ fn crowds(work: &Work, (job, told): (usize, &Told), (other, then): (usize, &Told
         |job: usize, machine: usize| work.problem.jobs[job].machines.iter().find(|(one, _)| *one == machine).map(|(_, takes)| *takes);
     (0..work.problem.machines.len()).any(|machine| {
         let both = takes(job, machine).zip(takes(other, machine));
-        both.is_some_and(|(one, two)| one + two > work.problem.machines[machine].room || told.at != then.at)
+        both.is_some_and(|(one, two)| {
+            one + two > work.problem.machines[machine].room || heat_of(work, job, told) != heat_of(work, other, then)
+        })
     })
+}
+
+/// What its appliance was set to for it, where that is one for all loads.
+fn heat_of(work: &Work, job: usize, told: &Told) -> Option<Celsius> {
+    told.at.filter(|_| work.problem.jobs[job].temperature.is_some())
 }
 
 /// A job whose hands are done: it began when it was told to, or as late as hands that are done allow. It is over `until` then, where that

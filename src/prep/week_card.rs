@@ -20,8 +20,8 @@ use crate::kitchen::{
 };
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units, show};
 use crate::plan::{
-    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, one_after_another, served_lines, taken_lines,
-    taken_out_before,
+    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, one_after_another, served_lines,
+    set_aside_before, taken_lines,
 };
 use crate::words::{degrees, ended, in_a_sentence, listed, sentence};
 
@@ -379,8 +379,7 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let told = |text: String| CardStep { text, on: None, at: None, wait: Minutes(0), inside: None };
     let with_the_dish = kitchen.names().with_the_dish(making.recipe).map(|text| told(text.clone()));
     let aside = |number: usize| {
-        let before =
-            move |of: &usize| matches!(taken_out_before(kitchen, recipe, &making.apart[*of].without), Ok(Some(step)) if step == number);
+        let before = move |of: &usize| set_aside_before(kitchen, making, &making.apart[*of]) == Some(number);
         let text = |of: usize| aside_task(kitchen, making, of).text(kitchen.names(), kitchen.print.units);
         (0..making.apart.len()).filter(before).map(move |of| told(text(of))).collect::<Vec<_>>()
     };

@@ -2,6 +2,7 @@
 //!
 //! Plain spaces throughout; whoever sets type ties what must stay together. Knows no rule of the kitchen.
 
+mod bullets;
 pub mod marks;
 mod proper;
 
@@ -11,6 +12,7 @@ use jiff::civil::{Date, DateTime};
 use crate::foods::Place;
 use crate::measure::{Celsius, Quantity, Units, show_at_most};
 
+pub use bullets::bullet;
 pub use proper::in_a_sentence;
 
 /// "Sat 28 Nov".

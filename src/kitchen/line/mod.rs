@@ -170,12 +170,9 @@ fn without_marks(words: &Words) -> usize {
 
 /// The length of the "- " or "• " before a pasted line.
 fn bullet(text: &str) -> usize {
-    #[rustfmt::skip]
-    const BULLETS: [&str; 22] = [
-        "- [ ] ", "- [x] ", "- [X] ", "- ", "– ", "— ", "* ", "• ", "•", "· ", "☐ ", "□ ", "[ ] ", "[x] ", "[X] ", "▢ ", "▢", "☑ ", "✓ ", "✔ ", "† ", "‡ ",
-    ];
-    if let Some(bullet) = BULLETS.iter().find(|bullet| text.starts_with(**bullet)) {
-        return bullet.len();
+    let marked = crate::words::bullet(text);
+    if marked > 0 {
+        return marked;
     }
     // "1. 2 eggs" is the first of a list; "2.5 kg" is none.
     let digits = text.len() - text.trim_start_matches(|letter: char| letter.is_ascii_digit()).len();

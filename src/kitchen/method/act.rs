@@ -1,24 +1,25 @@
 //! What one clause asks for: its place, its hands, its wait, its heat.
 
-use std::sync::LazyLock;
-
 use super::clauses::Clause;
 use super::clock::{Time, times};
 use super::degrees::{Heat, heat, turned_to};
-use super::places::{Kind, PLACES, Place, WARES};
-use super::verbs::{Way, inflected};
+use super::places::Kind;
 use super::whereabouts::Own;
 use crate::foods::key_of;
-use crate::kitchen::words::{Phrases, Words};
+use crate::kitchen::words::Words;
 
 mod hands;
+mod how_long;
+mod named;
 mod place;
 mod reading;
 mod setting;
 
+use self::how_long::{in_turn, planned, round};
+use self::named::{Named, another_way, places};
 use self::reading::Reading;
 use crate::kitchen::{Appliance, ApplianceId};
-use crate::measure::{Celsius, Kind as Sign};
+use crate::measure::Celsius;
 
 /// An appliance by its own name. What one of a kind does is told of the kind; which of them it was is told beside.
 pub(super) struct Known {
@@ -91,8 +92,8 @@ pub(super) struct Act {
     pub time: Option<Time>,
     /// The text gives another time as well: "4 hours or overnight".
     pub or: bool,
-    /// The time is that of one round: "4 at a time", "in batches"; so many at once, where that is said.
-    pub round: Option<Option<f64>>,
+    /// The time is that of one round: "4 at a time", "in batches".
+    pub round: Option<Round>,
     /// Two times that do not go together: the longer one is planned.
     pub doubtful: bool,
     /// A verb that the table does not have.
@@ -129,6 +130,16 @@ pub(super) struct Act {
     pub switched_off: bool,
     /// Done only where something turned out so: "if the sauce is thin".
     pub conditional: bool,
+}
+
+/// How the rounds of a work are counted.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Round {
+    /// "4 at a time".
+    AtOnce(f64),
+    /// "In two batches".
+    Rounds(f64),
+    Uncounted,
 }
 
 impl Act {
@@ -201,146 +212,12 @@ pub(super) struct So {
     pub switched_off: bool,
 }
 
-static PHRASES: LazyLock<Phrases<Place>> = LazyLock::new(|| Phrases::of(PLACES.iter().chain(WARES).copied()));
-
-/// The places that a clause names, the verb itself left out.
-struct Named {
-    at: Option<On>,
-    /// The token at which that place is named.
-    at_token: usize,
-    pan: bool,
-    /// "In a pan", and not "rotating the pan".
-    in_pan: bool,
-    off: bool,
-    ware: Option<Ware>,
-    which: Option<ApplianceId>,
-    other: Option<(usize, usize)>,
-}
-
-fn places(w: &Words, clause: &Clause, own: &[Known], cooker: Option<Kind>) -> Named {
-    let end = clause.own_end(w);
-    let mut named = Named { at: None, at_token: end, pan: false, in_pan: false, off: false, ware: None, which: None, other: None };
-    // "While they are in the oven, warm the beans" warms none in it.
-    let beside = clause.verb.is_some() && (w.is(clause.start, "while") || w.is(clause.start, "whilst"));
-    let mut at = if beside { clause.verb_at } else { clause.start };
-    while at < end {
-        // "Simmer for 2 hours (or 40 minutes in a pressure cooker)": where the other way would be done.
-        if w.kind(at) == Some(Sign::Open) && (w.is(at + 1, "or") || at > clause.verb_end && is_way(w, at + 1, w.closing(at).unwrap_or(end)))
-        {
-            at = w.closing(at).map_or(end, |close| close + 1);
-            continue;
-        }
-        if clause.verb.is_some() && at >= clause.verb_at && at < clause.verb_end && clause.verb.is_some_and(|verb| verb.word != "turn") {
-            at += 1;
-            continue;
-        }
-        let phrase = PHRASES.find(w, at..end);
-        // The household's own name wins over the words of a kind, but "oven dish" is no oven.
-        let known = own.iter().find(|one| one.is_at(w, at, end));
-        if let Some(known) = known.filter(|known| phrase.is_none_or(|(_, past)| past <= at + known.words.len())) {
-            named.own(w, known, at, clause.start);
-            at += known.words.len();
-            continue;
-        }
-        let Some((place, past)) = phrase else {
-            if let Some(kind) = cooker.filter(|_| w.is(at, "cooker") && named.at.is_none()) {
-                named.cooker(w, kind, at, clause.start);
-            }
-            at += 1;
-            continue;
-        };
-        match place {
-            // A pan in the oven is in the oven; a hob is named by its heat beside other places.
-            Place::At(kind) if named.at.is_none() || named.at == Some(On::Kind(Kind::Hob)) => {
-                (named.at, named.at_token, named.which) = (Some(On::Kind(kind)), at, None)
-            }
-            Place::Pan => {
-                named.pan = true;
-                named.in_pan |= follows_into(w, clause.start, at);
-            }
-            Place::Off => named.off = true,
-            Place::Other => named.other = named.other.or(Some((at, past))),
-            Place::Ware => named.ware = Some(Ware::Surely),
-            Place::Dish if named.ware.is_none() && is_put_into(w, clause.start, at, past) => named.ware = Some(Ware::Perhaps),
-            _ => {}
-        }
-        at = past;
-    }
-    named
-}
-
-impl Named {
-    /// "Set the cooker to simmer", "take it out of the cooker".
-    fn cooker(&mut self, w: &Words, kind: Kind, at: usize, from: usize) {
-        let away = (at.saturating_sub(3).max(from)..at).any(|at| w.is(at, "from") || w.is(at, "of") || w.is(at, "off"));
-        match away {
-            true => self.off = true,
-            false => (self.at, self.at_token, self.which) = (Some(On::Kind(kind)), at, None),
-        }
-    }
-
-    /// "In the multicooker", "out of the Aga".
-    fn own(&mut self, w: &Words, known: &Known, at: usize, from: usize) {
-        let before = |back: usize, word: &str| at >= from + back && w.is(at - back, word);
-        let the = usize::from(before(1, "the") || before(1, "your"));
-        self.off |= before(the + 1, "from") || before(the + 1, "of") && before(the + 2, "out");
-        if self.off {
-            return;
-        }
-        if known.kind.is_none() || self.at.is_none() || self.at == Some(On::Kind(Kind::Hob)) {
-            (self.at, self.at_token, self.which) = (Some(known.on()), at, Some(known.id));
-        }
-    }
-}
-
-/// "In the dish", "on a lined tray", "wrap in foil"; "a tin of tomatoes" and "the tin" are no place.
-fn is_put_into(w: &Words, from: usize, at: usize, end: usize) -> bool {
-    follows_into(w, from, at) && !w.is(end, "of") && !w.is(at.wrapping_sub(1), "dry")
-}
-
-/// Does a word of putting stand a little before?
-fn follows_into(w: &Words, from: usize, at: usize) -> bool {
-    const INTO: [&str; 9] = ["in", "into", "on", "onto", "to", "over", "between", "among", "with"];
-    let near = at.saturating_sub(4).max(from);
-    (near..at).any(|place| INTO.iter().any(|word| w.is(place, word)))
-}
-
 /// Reads one clause. Of two ways to do it, each on its own appliance and with its own time, the first is read.
 pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
     match another_way(w, clause) {
         Some(at) => Act { another_way: Some(at), doubtful: true, ..one_way(w, &Clause { end: at, ..*clause }, so, own) },
         None => one_way(w, clause, so, own),
     }
-}
-
-/// Where a clause begins to tell of another way: "for 2 hours on the hob, or 25 minutes in a pressure cooker".
-fn another_way(w: &Words, clause: &Clause) -> Option<usize> {
-    let parts = |at: usize| w.is(at, "or") || matches!(w.kind(at), Some(Sign::Comma | Sign::Semicolon | Sign::Open));
-    (clause.verb_end + 1..clause.end).filter(|at| parts(*at)).find(|at| {
-        let said_before = kind_named(w, clause.verb_at, *at);
-        let from = *at + 1;
-        let said_after = kind_named(w, from, clause.end);
-        let timed = |from: usize, to: usize| !times(w, from, to).is_empty();
-        // Without "or" both are to be named: "covered on the hob for 10 minutes, in the oven for 20".
-        let or = w.is(*at, "or") || w.kind(*at) == Some(Sign::Open);
-        let after_or = or && said_after.is_some() && said_before != said_after;
-        let another = said_before.is_some() && said_after.is_some() && said_before != said_after;
-        let colon = (clause.start..*at).any(|at| w.kind(at) == Some(Sign::Colon));
-        (after_or || another && colon) && timed(clause.verb_end, *at) && timed(from, clause.end)
-    })
-}
-
-/// Does a bracket tell of another way: "(pressure cooker: 40 min)"?
-fn is_way(w: &Words, from: usize, to: usize) -> bool {
-    kind_named(w, from, to).is_some_and(|kind| kind != Kind::Hob) && !times(w, from, to).is_empty()
-}
-
-/// The first appliance that the words name.
-fn kind_named(w: &Words, from: usize, to: usize) -> Option<Kind> {
-    (from..to).find_map(|at| match PHRASES.find(w, at..to) {
-        Some((Place::At(kind), _)) => Some(kind),
-        _ => None,
-    })
 }
 
 fn one_way(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
@@ -430,53 +307,4 @@ fn turn_by(w: &Words, clause: &Clause, so: &So, lowers: bool, heat: &mut Heat) {
         heat.oven = turned_to(w, clause.verb_end, clause.end);
         heat.guessed = heat.oven.is_some();
     }
-}
-
-/// "Fry 4 at a time", "one at a time", "in batches", "5 minutes per batch".
-fn round(w: &Words, clause: &Clause, time: &Time) -> Option<Option<f64>> {
-    let all = || clause.start..clause.end;
-    let of_time = |at: usize| w.is(at, "at") && w.is(at + 1, "a") && w.is(at + 2, "time");
-    let at_once = all().filter(|at| *at > clause.start && of_time(*at)).find_map(|at| {
-        let read = w.number(at - 1).ok().flatten().filter(|read| read.end == at);
-        read.map(|read| read.number.high.to_f64())
-    });
-    let needed = |at: usize| w.is(at + 2, "if") || w.is(at + 3, "if");
-    let batches = all().any(|at| w.is(at, "in") && (w.is(at + 1, "batches") || w.is(at + 2, "batches")) && !needed(at));
-    const AFTER_ANOTHER: [&[&str]; 4] =
-        [&["one", "by", "one"], &["one", "after", "another"], &["one", "after", "the", "other"], &["after", "the", "other"]];
-    // "Cook each for a minute a side", "make 12 pancakes, cooking each".
-    let cooks = |at: usize| {
-        let gerund = || inflected(&w.at(at)?.text.to_lowercase(), "ing");
-        let verb = clause.verb.filter(|_| at + 1 == clause.verb_end).or_else(gerund);
-        verb.is_some_and(|verb| matches!(verb.way, Way::Wait(..) | Way::HandsOn(_)))
-    };
-    let each = (clause.verb_end.saturating_sub(1)..clause.end).any(|at| cooks(at) && w.is(at + 1, "each"));
-    let in_turn = each || all().any(|at| AFTER_ANOTHER.iter().any(|words| words.iter().enumerate().all(|(i, word)| w.is(at + i, word))));
-    (at_once.is_some() || batches || in_turn || time.by_batch).then_some(at_once)
-}
-
-/// "30 minutes covered and 15 uncovered" are one after the other.
-fn in_turn(w: &Words, clause: &Clause, mut all: Vec<Time>) -> Vec<Time> {
-    let says = |word: &str| (clause.start..clause.end).any(|at| w.is(at, word));
-    if let ([first, second], true) = (all.as_mut_slice(), says("covered") && says("uncovered"))
-        && !second.or
-    {
-        (first.low, first.high) = (first.low + second.low, first.high + second.high);
-        all.truncate(1);
-    }
-    all
-}
-
-/// The first time of a clause; of several that are no choice, the longest.
-fn planned(all: &[Time]) -> (Option<Time>, bool, bool) {
-    let Some(first) = all.first().copied() else { return (None, false, false) };
-    // "For 5 minutes before adding the garlic for another minute": one after the other.
-    let more: Vec<&Time> = all[1..].iter().filter(|time| time.further && !time.or).collect();
-    let first = more.iter().fold(first, |sum, time| Time { low: sum.low + time.low, high: sum.high + time.high, ..sum });
-    let others: Vec<&Time> = all[1..].iter().filter(|time| !time.or && !time.further).collect();
-    let longest = others.iter().fold(first, |longest, time| if time.high > longest.high { **time } else { longest });
-    let doubtful = others.iter().any(|time| (time.high - first.high).abs() > 1e-9);
-    // "20 minutes per 500 g plus 30 minutes" goes by weight, whichever is planned.
-    let longest = Time { by_weight: all.iter().any(|time| time.by_weight), ..longest };
-    (Some(longest), all.iter().any(|time| time.or), doubtful)
 }

@@ -95,7 +95,7 @@ impl Gather<'_, '_> {
     }
 
     /// A step of its own before another, with no minutes yet.
-    fn begin_with(&mut self, index: usize, text: String) {
+    pub(super) fn begin_with(&mut self, index: usize, text: String) {
         for made in &mut self.made {
             for after in made.step.after.iter_mut().flatten() {
                 match after {
@@ -122,7 +122,7 @@ impl Gather<'_, '_> {
         asked.iter().filter_map(one).collect::<Vec<String>>().join(" ")
     }
 
-    fn food_of(&self, food: usize) -> Option<crate::foods::FoodId> {
+    pub(super) fn food_of(&self, food: usize) -> Option<crate::foods::FoodId> {
         let Wanted::Food { food, .. } = &self.setting.ingredients[food].wanted else { return None };
         Some(*food)
     }
@@ -170,6 +170,8 @@ fn is_before_the_name(line: &Ingredient, verb: &Verb) -> bool {
     let head = Words::of(line.text.split([',', '(', ';']).next().unwrap_or_default());
     (0..head.len()).any(|at| done_on_the_board(&head, at).is_some_and(|said| said.word == verb.word))
 }
+
+mod soak;
 
 #[cfg(test)]
 mod tests;

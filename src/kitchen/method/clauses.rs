@@ -18,7 +18,7 @@ mod sentences;
 
 use self::cuts::{cuts, joined};
 use self::head::head;
-use self::marks::{hang_on, is_meanwhile, may_be_left_out, suppose, tells_how_long, turns_meanwhile};
+use self::marks::{hang_on, is_meanwhile, may_be_left_out, only_checks, suppose, tells_how_long, turns_meanwhile};
 pub(super) use self::sentences::sentences;
 
 /// Tokens of a paragraph that tell of one action.
@@ -172,7 +172,7 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
             match all.last_mut() {
                 // "If using dried beans, soak them and boil for 1 hour": the boiling hangs on it too.
                 Some(before) if clause.supposed && before.supposed && before.sentence == clause.sentence => before.end = clause.end,
-                Some(before) if tells_how_long(w, &clause, before) => before.end = clause.end,
+                Some(before) if tells_how_long(w, &clause, before) || only_checks(w, &clause, before) => before.end = clause.end,
                 _ => all.push(clause),
             }
         }

@@ -7,7 +7,8 @@
 //!       | number ":" number ["hours"]                           1:30 hours, or 1:30 and no more, marked
 //!       | number "x" number unit | number "'"                  2 x 10 minutes, 40'
 //!       | ("for" | "another" | "further") number                 the unit of the time before it
-//!       | "the same time"                                        the time before it
+//!       | "the same time" | "half as long again"                 the time before it, or half of it, marked
+//!       | ("two days" | …) ("before" | "ahead" | "in advance") ","
 //! unit  = second | minute | hour | day, in any spelling
 //! sides = ("a" | "per" | "each" | "on each" | "either") "side"  twice as long
 //! ```
@@ -70,6 +71,7 @@ pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
         }
         let before = |back: usize, word: &str| time.start >= from + back && w.is(time.start - back, word);
         let choice = (1..=4).any(|back| ["or", "ideally", "preferably", "even", "better"].iter().any(|word| before(back, word)))
+            || (1..=3).any(|back| ["maximum", "max", "most"].iter().any(|word| before(back, word)))
             || w.is(time.start, "up")
             || before(2, "up") && before(1, "to");
         time.or = choice && !found.is_empty();
@@ -92,7 +94,9 @@ pub(super) fn every(w: &Words, from: usize, to: usize) -> Option<f64> {
 /// The "10" of "7 minutes for soft yolks, 10 for hard": a number that has the unit of the time before it.
 fn without_unit(w: &Words, at: usize, to: usize, before: &Time) -> Option<Time> {
     let parts = at > before.end && (matches!(w.kind(at - 1), Some(Sign::Comma | Sign::And)) || w.is(at - 1, "and") || w.is(at - 1, "or"));
-    let one = unit(w, before.end.checked_sub(1)?).filter(|_| parts && w.kind(at) == Some(Sign::Number))?;
+    let said = |place: usize| unit(w, place).filter(|_| w.at(place).is_some_and(|token| token.text.len() > 1));
+    let one = (before.start..before.end).rev().find_map(said).or_else(|| (0..before.start).rev().find_map(said));
+    let one = one.filter(|_| parts && w.kind(at) == Some(Sign::Number))?;
     let (low, high, end) = number(w, at)?;
     let goes_on = end < to && (w.is(end, "for") || w.is(end, "if") || is_of_other_side(w, end));
     goes_on.then_some(Time { low: low * one, high: high * one, start: at, end, or: false, said_for: false, ..*before })
@@ -102,7 +106,10 @@ fn without_unit(w: &Words, at: usize, to: usize, before: &Time) -> Option<Time> 
 fn unit_unsaid(w: &Words, at: usize, to: usize) -> Option<Time> {
     const AFTER_THEN: [&str; 5] = ["without", "uncovered", "covered", "with", "more"];
     let then = |end: usize| w.is(at - 1, "then") && AFTER_THEN.iter().any(|word| w.is(end, word));
-    let said = |place: usize| ["for", "another", "further"].iter().any(|word| w.is(place, word));
+    // "Start checking at 25 minutes, it may need 35."
+    let may = |place: usize| place > 0 && ["may", "might", "can", "could", "will"].iter().any(|word| w.is(place - 1, word));
+    let needs = |place: usize| may(place) && (w.is(place, "need") || w.is(place, "take"));
+    let said = |place: usize| ["for", "another", "further"].iter().any(|word| w.is(place, word)) || needs(place);
     if at == 0 || !said(at - 1) && !w.is(at, "another") && !w.is(at - 1, "then") {
         return None;
     }
@@ -138,7 +145,9 @@ fn as_long_again(w: &Words, at: usize, to: usize) -> Option<Time> {
         &["as", "long", "again"],
     ];
     let says = |words: &&&[&str]| words.iter().enumerate().all(|(index, word)| w.is(at + index, word));
-    let end = at + SPANS.iter().find(says)?.len();
+    // "Then half as long again."
+    let half = w.is(at, "half") && ["as", "long", "again"].iter().enumerate().all(|(index, word)| w.is(at + 1 + index, word));
+    let end = at + if half { 4 } else { SPANS.iter().find(says)?.len() };
     if at == 0 || end > to || ["at", "half", "twice", "double"].iter().any(|word| w.is(at - 1, word)) {
         return None;
     }
@@ -149,13 +158,36 @@ fn as_long_again(w: &Words, at: usize, to: usize) -> Option<Time> {
         place = read.map_or(place + 1, |time| time.end.max(place + 1));
         last = read.filter(|time| !is_no_wait(w, 0, time.start, time.end)).or(last);
     }
-    last.map(|before| Time { start: at, end, or: false, said_for: true, ..before })
+    let part = if half { 0.5 } else { 1.0 };
+    last.map(|before| {
+        let (low, high, vague) = (before.low * part, before.high * part, before.vague || half);
+        Time { low, high, vague, start: at, end, or: false, said_for: true, further: half, ..before }
+    })
 }
 
 /// "On the other", "on the second side": adds to the time of the first.
 fn is_of_other_side(w: &Words, at: usize) -> bool {
     let at = if w.is(at, "on") || w.is(at, "for") { at + 1 } else { at };
     w.is(at, "the") && (w.is(at + 1, "other") || w.is(at + 1, "second"))
+}
+
+/// "Start checking after 20 minutes": it takes no less.
+pub(super) fn checked_at(w: &Words, from: usize, to: usize) -> Option<f64> {
+    let checks = |at: &usize| ["check", "checking", "test", "testing"].iter().any(|word| w.is(*at, word));
+    let check = (from..to).find(checks)?;
+    let early = |at: &usize| ["at", "after", "from"].iter().any(|word| w.is(*at, word));
+    let at = (check + 1..to.min(check + 4)).find(early)?;
+    time_at(w, at + 1, to).map(|time| time.high)
+}
+
+/// "After 20 minutes' simmering": what was to be done until then.
+pub(super) fn after_so_long(w: &Words, from: usize, to: usize) -> Option<Time> {
+    let at = (from..to).find(|at| w.is(*at, "after"))?;
+    let time = time_at(w, at + 1, to)?;
+    let apart = |at: &usize| w.is(*at, "of") || w.at(*at).is_some_and(|token| ["'", "’"].contains(&token.text));
+    let next = time.end + (time.end..to).take_while(apart).count();
+    let done = w.at(next).and_then(|token| super::verbs::inflected(&token.text.to_lowercase(), "ing"));
+    done.filter(|verb| matches!(verb.way, super::verbs::Way::Wait(..) | super::verbs::Way::HandsOn(_))).map(|_| time)
 }
 
 /// Where a number of minutes or hours stands that [`times`] does not read, and the place after its unit: "a 40-minute wonder".

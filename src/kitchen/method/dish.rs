@@ -63,7 +63,9 @@ impl Dishes {
         self.bring_together(one);
         let vessel = |on: On| VESSELS.into_iter().find(|kind| on == On::Kind(*kind));
         let puts = one.clause.verb.is_some_and(|verb| verb.way == Way::Put);
-        if let Some(kind) = read.place.flatten().and_then(vessel).filter(|_| puts && !read.off) {
+        // "Pressure cook the chickpeas" puts them into it, too.
+        let cooks = read.need.is_some() && read.need == read.place.flatten();
+        if let Some(kind) = read.place.flatten().and_then(vessel).filter(|_| (puts || cooks) && !read.off) {
             self.vessels.extend(self.at_hand.iter().map(|food| (kind, *food)));
         }
         // "Take it out of the cooker."

@@ -168,7 +168,7 @@ impl<'k> Larder<'k> {
             return Some(rest);
         }
         let (index, end) = self.named_at(w, at, to)?;
-        if self.named[index].head == "water" && self.is_other_water(w, at) {
+        if self.named[index].head == "water" && (self.is_other_water(w, at) || self.says_other_water(w, at, end)) {
             return None;
         }
         // "Lemon juice" of a lemon, "garlic cloves": the word belongs to the name.
@@ -189,6 +189,11 @@ impl<'k> Larder<'k> {
             || ["cold", "boiling", "hot", "salted", "warm", "fresh", "running", "iced", "ice", "simmering"]
                 .iter()
                 .any(|word| w.is(before, word) && !self.is_word_of_water(word))
+    }
+
+    /// "Under cold water", where that is a name of water, too.
+    fn says_other_water(&self, w: &Words, at: usize, end: usize) -> bool {
+        (at..end).any(|place| ["cold", "boiling", "hot", "running"].iter().any(|word| w.is(place, word) && !self.is_word_of_water(word)))
     }
 
     fn is_word_of_water(&self, word: &str) -> bool {
@@ -213,6 +218,10 @@ impl<'k> Larder<'k> {
         }
         let run = |index: usize| {
             let mut end = at;
+            // "The base of a tin" names no shoulder of lamb.
+            if SKIPPED.contains(&w.key_at(at)) {
+                return at;
+            }
             while end < to && (self.named[index].words.iter().any(|word| word == w.key_at(end)) || end > at && w.is_hyphen(end)) {
                 end += 1;
             }

@@ -88,11 +88,12 @@ pub(super) fn parted(paragraphs: &[Paragraph], foods: &Foods, kept: Option<&str>
             Some(label) => {
                 unused = None;
                 let work = found.iter().skip(1).position(|(start, end)| is_work(&w, *start, *end)).map(|index| index + 1);
-                match work.filter(|_| label.reach == Reach::Sentence && under.is_none()) {
-                    Some(work) if last.is_some_and(|last| number < last) => parted.take_from(paragraph, &w, found[work].0),
-                    work => {
-                        let timed = work.is_some_and(|work| found[work..].iter().any(|(start, end)| !times(&w, *start, *end).is_empty()));
-                        if timed {
+                // Where nothing else is the method, a note ends with its sentence, whatever it tells of.
+                let ends = last.is_none() || label.reach == Reach::Sentence && last.is_some_and(|last| number < last);
+                match work.filter(|_| under.is_none()) {
+                    Some(work) if ends => parted.take_from(paragraph, &w, found[work].0),
+                    _ => {
+                        if label.reach == Reach::Sentence && is_timed_work(&w, &found[1..]) {
                             let text = "a paragraph that opens with a tip is taken for a note; begin a new one where the method goes on";
                             parted.doubts.push((paragraph.at.clone(), text.to_owned()));
                         }
@@ -130,6 +131,12 @@ fn is_work(w: &Words, start: usize, end: usize) -> bool {
     said.is_some_and(|(verb, _)| !NOT_NOW.contains(&verb.word))
 }
 
+/// Does one of the sentences say something that is done now, and how long it takes?
+fn is_timed_work(w: &Words, found: &[(usize, usize)]) -> bool {
+    let work = found.iter().position(|(start, end)| is_work(w, *start, *end));
+    work.is_some_and(|work| found[work..].iter().any(|(start, end)| !times(w, *start, *end).is_empty()))
+}
+
 impl Parted {
     /// A paragraph that opens with a tip: what is done begins at `from`.
     fn take_from(&mut self, paragraph: &Paragraph, w: &Words, from: usize) {
@@ -149,6 +156,15 @@ impl Parted {
         for note in notes {
             let (from, to) = (w.byte(note.start), w.byte(note.end));
             left.push_str(w.between(byte, from.max(byte)));
+            let after: Vec<(usize, usize)> =
+                found.iter().copied().filter(|(start, _)| note.clone().skip(1).any(|at| at == *start)).collect();
+            if is_timed_work(w, &after) {
+                let text = format!(
+                    "\"{}\" is taken for a note, and its time is not planned; begin a new paragraph where the method goes on",
+                    w.between(from, to).trim()
+                );
+                self.doubts.push((paragraph.at.clone(), text));
+            }
             // A dish for beside it that is cooked, too.
             if goes_with(w, note.start) && !times(w, note.start, note.end).is_empty() {
                 let text = format!("\"{}\" is taken for a tip, and its time is not planned", w.between(from, to).trim());
@@ -182,7 +198,12 @@ fn notes_within(w: &Words, found: &[(usize, usize)], foods: &Foods, kept: Option
                 index += usize::from(label.alone);
                 notes.push(start..end_of(index - 1));
             }
-            None if kept.is_some_and(|dish| says_how_long(w, start, end_of(index - 1), dish)) => notes.push(start..end_of(index - 1)),
+            None if kept.is_some_and(|dish| says_how_long(w, start, end_of(index - 1), dish)) => {
+                // "Keeps for 3 days. Reheat in the microwave for 2 minutes": when it is eaten then.
+                let reheats = found.get(index).is_some_and(|(next, _)| index > 1 && (w.is(*next, "reheat") || w.is(*next, "defrost")));
+                index += usize::from(reheats);
+                notes.push(start..end_of(index - 1));
+            }
             None if is_sum_of_times(w, start, end) || goes_with(w, start) => notes.push(start..end_of(index - 1)),
             None => notes.extend(brackets(w, start, end_of(index - 1), foods)),
         }

@@ -54,6 +54,8 @@ pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::Other, "sous vide"), (Place::Other, "water bath at"), (Place::Other, "barbecue"), (Place::Other, "bbq"), (Place::Other, "barbeque"), (Place::Other, "air fryer"),
     (Place::Other, "dehydrator"), (Place::Other, "smoker"), (Place::Other, "over coal"), (Place::Other, "hot coal"), (Place::Other, "campfire"),
     (Place::Other, "tandoor"), (Place::Other, "bread machine"), (Place::Other, "bread maker"), (Place::Other, "waffle iron"),
+    (Place::Other, "toaster"), (Place::Other, "in the kettle"), (Place::Other, "in a kettle"), (Place::Other, "sandwich press"), (Place::Other, "contact grill"),
+    (Place::Other, "rotisserie"),
     (Place::Off, "iced water"), (Place::Off, "ice water"), (Place::Off, "ice bath"), (Place::Off, "off the heat"), (Place::Off, "from the heat"), (Place::Off, "from heat"), (Place::Off, "out of the oven"), (Place::Off, "from the oven"),
     (Place::Off, "turn off the heat"), (Place::Off, "heat off"), (Place::Off, "switch off the heat"), (Place::Off, "off heat"), (Place::Off, "off the stove"), (Place::Off, "off the hob"), (Place::Off, "from the hob"),
     (Place::Off, "from the stove"), (Place::Off, "from the microwave"), (Place::Off, "from the grill"), (Place::Off, "from the pan"), (Place::Off, "from the pot"), (Place::Off, "turn off the oven"),

@@ -75,6 +75,9 @@ pub(super) fn to_the_boil(litres: f64) -> f64 {
     5.0 + 2.0 * litres
 }
 
+/// A wait of so many minutes before anything is heated is done ahead of the session.
+pub(super) const LONG_WAIT: f64 = 240.0;
+
 /// What one tray takes of what roasts in one layer, in grams. Common practice, no source.
 pub(super) const TRAY: f64 = 1200.0;
 

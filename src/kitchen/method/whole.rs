@@ -6,7 +6,7 @@
 
 use super::gather::{Gather, Made};
 use super::places::Kind;
-use super::rates;
+use super::rates::{self, LONG_WAIT};
 use super::text::with;
 use crate::foods::Kind as FoodKind;
 use crate::kitchen::{Piece, Spot};
@@ -14,8 +14,11 @@ use crate::measure::{Amount, Celsius, Minutes};
 
 /// "The night before".
 const NIGHT: i64 = 480;
-/// A wait of so many minutes before anything is heated is done ahead of the session.
-const LONG_WAIT: f64 = 240.0;
+
+/// What is done to meat a day before.
+const SEASONS: [&str; 8] = ["score", "rub", "cure", "brine", "marinate", "massage", "coat", "submerge"];
+/// What is done to dough, of which a method often names no food.
+const RISES: [&str; 4] = ["dough", "ferment", "prove", "to rise"];
 
 fn of_piece(piece: &Piece) -> Option<usize> {
     if let Piece::Ingredient { index, .. } = piece { Some(*index) } else { None }
@@ -30,7 +33,7 @@ impl Gather<'_, '_> {
             let wait = made.step.wait.0 as f64;
             // "4 hours or overnight": the first is planned, and is short enough for the day.
             let long = made.overnight || wait > LONG_WAIT || wait >= LONG_WAIT && !made.or;
-            let day = made.day_before;
+            let day = made.day_before > 0;
             // "The night before, make the dough": hands alone.
             let hands = made.overnight && wait == 0.0;
             (index < heated && index + 1 < count && (made.stands && long || hands) || day && index < heated).then_some(index)
@@ -42,13 +45,14 @@ impl Gather<'_, '_> {
         for index in (0..=last).rev() {
             let made = &mut self.made[index];
             let long = made.stands && made.step.wait.0 as f64 >= LONG_WAIT;
-            if made.day_before {
-                ahead = ahead.max(1440);
+            let day = made.day_before > 0;
+            if day {
+                ahead = ahead.max(made.day_before);
             } else if made.overnight && made.step.wait.0 == 0 {
                 ahead = ahead.max(NIGHT);
             }
-            if long || made.day_before {
-                ahead = ahead.max(0) + if made.day_before { 0 } else { made.step.wait.0 };
+            if long || day {
+                ahead = ahead.max(0) + if day { 0 } else { made.step.wait.0 };
                 made.step.wait = Minutes(0);
                 // Somebody has to put it there.
                 made.step.estimated.hands |= made.step.hands.0 == 0;
@@ -72,20 +76,27 @@ impl Gather<'_, '_> {
     /// "Soak overnight": of what only the list says, what is soaked, marinated or left to rise goes in front of the first step done ahead.
     fn name_what_is_put_ahead(&mut self, last: usize) {
         let names = |made: &Made| made.step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { .. }));
-        if self.made[..=last].iter().any(names) {
+        // "The day before, score the skin and rub with the salt": of the meat that no step names.
+        let says = |made: &Made, said: &[&str]| {
+            let word = |text: &str| text.to_lowercase().split(|letter: char| !letter.is_alphanumeric()).any(|word| said.contains(&word));
+            made.step.text.iter().any(|piece| matches!(piece, Piece::Words(text) if word(text)))
+        };
+        let is_named = self.made[..=last].iter().any(names);
+        if is_named && !self.made[..=last].iter().any(|made| says(made, &SEASONS)) {
             return;
         }
         let named: Vec<usize> = self.made.iter().flat_map(|made| &made.step.text).filter_map(of_piece).collect();
         let unnamed = (0..self.setting.ingredients.len()).filter(|food| !named.contains(food) && !self.is_at_table(*food));
         let soaked = |food: &usize| {
-            self.larder.kind(*food).is_some_and(|kind| matches!(kind, FoodKind::Pulse | FoodKind::Grain) || kind.is_raw_flesh())
+            let pulse = |kind: FoodKind| !is_named && matches!(kind, FoodKind::Pulse | FoodKind::Grain);
+            self.larder.kind(*food).is_some_and(|kind| pulse(kind) || kind.is_raw_flesh())
         };
         // "Rest the dough in the fridge overnight": the dough is all that no step names.
         let words = |made: &Made| {
-            let says = |piece: &Piece| matches!(piece, Piece::Words(words) if words.to_lowercase().contains("dough"));
+            let says = |piece: &Piece| matches!(piece, Piece::Words(words) if RISES.iter().any(|word| words.to_lowercase().contains(word)));
             made.step.text.iter().any(says)
         };
-        let dough = self.made[..=last].iter().any(words);
+        let dough = !is_named && self.made[..=last].iter().any(words);
         let soaked: Vec<usize> = unnamed.filter(|food| dough || soaked(food)).collect();
         if soaked.is_empty() {
             return;
@@ -94,7 +105,9 @@ impl Gather<'_, '_> {
         let first = &mut self.made[0];
         text.append(&mut first.step.text);
         first.step.text = text;
-        first.foods.extend(soaked);
+        first.foods.extend(soaked.iter().copied());
+        // It is in what is heated after it, too.
+        self.made.iter_mut().filter(|made| made.heated && !made.of_another).for_each(|made| made.dish.extend(soaked.iter().copied()));
     }
 
     /// The room of an oven: trays of what roasts in one layer.

@@ -33,11 +33,27 @@ fn check_ovens(kitchen: &Kitchen, found: &Findings) {
     }
 }
 
+/// A portion that lies there for somebody whom the household does not have: no meal will ever take it.
+fn check_whose(kitchen: &Kitchen, found: &Findings) {
+    let known = || kitchen.household.named.iter().map(|eater| eater.name.as_str());
+    let alone = kitchen.lots.iter().filter_map(|lot| Some((lot, lot.whose.as_ref()?)));
+    for (lot, whose) in alone.filter(|(_, whose)| !known().any(|name| name == whose.eater)) {
+        let meant = hint::nearest(&whose.eater, known()).map_or_else(String::new, |name| format!(" Did you mean \"{name}\"?"));
+        let text = format!(
+            "\"{}\" is none of the household's eaters, so that no meal takes this portion.{meant} Where everybody may have it, take eater \
+             and without out.",
+            whose.eater
+        );
+        found.note(lot.at.clone(), text);
+    }
+}
+
 /// Checks everything that one file alone cannot show. `sound` says which recipes could be read; the others are left out.
 pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Week)], all_weeks: bool, found: &Findings) {
     check_recipe_names(&kitchen.recipes, found);
     check_recipe_circles(&kitchen.recipes, found);
     check_ovens(kitchen, found);
+    check_whose(kitchen, found);
     for (recipe, _) in kitchen.recipes.iter().zip(sound).filter(|(_, sound)| **sound) {
         check_amounts(&recipe.ingredients, &kitchen.recipes, sound, found);
         check_fresh_in_session(recipe, &kitchen.recipes, found);

@@ -6,7 +6,7 @@ use super::shapes;
 use super::table::Table;
 use crate::foods::{FoodId, convert};
 use crate::kitchen::{Offer, Pack, PackKind, Shop, ShopId, Warning};
-use crate::measure::{Currency, Dimension, Money, Quantity, ReadError, UnitPrice, read_unit_price};
+use crate::measure::{Currency, Dimension, Money, Quantity, ReadError, UnitPrice, read_unit_price, single_of};
 
 /// A million of a currency of two digits, in ten-thousandths of its minor unit.
 const MOST_E4_OF_A_UNIT: f64 = 1e12;
@@ -61,9 +61,10 @@ fn read_sized(table: &Table<'_>, currency: &Currency, food: Option<FoodId>, spee
     let drained = table.optional("drained", shapes::grams);
     let price = table.optional("price", shapes::money(currency));
     let offer = read_offer(table, currency);
-    let size = size?;
+    let (size, label) = (size?, label?);
     check_size(table, &size, drained, food, speech);
-    Some(PackKind::Sized { size, label: label?, drained, price, offer })
+    let single = single_of(&label, &size, speech.spoons);
+    Some(PackKind::Sized { size, single, label, drained, price, offer })
 }
 
 fn check_size(table: &Table<'_>, size: &Quantity, drained: Option<f64>, food: Option<FoodId>, speech: &Speech<'_>) {

@@ -7,7 +7,7 @@ use jiff::civil::DateTime;
 
 use crate::kitchen::Names;
 use crate::measure::Units;
-use crate::words::{clock, clock_after, day, duration, in_a_sentence, listed, sentence};
+use crate::words::{clock, clock_after, day, duration, in_a_sentence, listed, sentence, temperature};
 
 impl Advice {
     pub fn text(&self, names: Names) -> String {
@@ -78,6 +78,14 @@ impl Advice {
                     Change::Without(_) => format!("{}: {}, {verdict}.", change.text(names), clock(*end)),
                     _ => format!("{} it would end at {}, {verdict}.", change.text(names), clock(*end)),
                 }
+            }
+            Advice::TwoHeats { appliance, one, other, from } => {
+                let (name, at) = (names.appliance(*appliance), clock(*from));
+                let (one, other) = (temperature(*one, Units::Metric), temperature(*other, Units::Metric));
+                format!(
+                    "The {name} holds one load at {one} and another at {other} from {at} on. If it has one temperature, write heat = true under \
+                     its [[appliance]]: then they come one after the other."
+                )
             }
             Advice::AtOnce { people, appliances, session } => {
                 let appliances = appliances.iter().map(|id| format!("the {}", names.appliance(*id)));

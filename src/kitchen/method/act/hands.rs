@@ -2,7 +2,7 @@
 
 use super::super::clock::every;
 use super::super::places::Kind;
-use super::super::verbs::Verb;
+use super::super::verbs::{Verb, Way, inflected};
 use super::reading::{HOB, OVEN, Reading};
 use super::setting::kind_of;
 use super::{Act, On, Takes, Ware};
@@ -27,6 +27,19 @@ impl Reading<'_> {
         let (w, from) = (self.w, self.clause.verb_end);
         let to = act.time.filter(|time| !time.day_before).map_or(from, |time| time.start);
         (from..to).any(|at| w.is(at, "to") && STANDS.iter().any(|word| w.is(at + 1, word)))
+    }
+
+    /// What is heated for the time that is given: ", boiling it for 3 minutes".
+    fn does_besides(&self, act: &Act) -> Option<(&'static Verb, Kind)> {
+        let (w, time) = (self.w, act.time.filter(|time| !time.day_before && !time.overnight && !act.off)?);
+        (self.clause.verb_end + 1..time.start).find_map(|at| {
+            let comma = w.kind(at - 1) == Some(crate::measure::Kind::Comma);
+            let verb = inflected(&w.at(at).filter(|_| comma)?.text.to_lowercase(), "ing")?;
+            match verb.way {
+                Way::Wait(kind, _) | Way::HandsOn(kind) => Some((verb, kind)),
+                _ => None,
+            }
+        })
     }
 
     /// In or under what it names, for a time: "in the oven", not "over a low heat".
@@ -71,6 +84,15 @@ impl Reading<'_> {
                 let on = if act.sets { OVEN } else { self.heated(HOB) };
                 self.wait(act, Some(on), 0);
             }
+            return;
+        }
+        // "Make a sauce with the butter and milk, boiling it for 3 minutes."
+        if let Some((verb, kind)) = self.does_besides(act) {
+            let on = self.named.at.unwrap_or(On::Kind(kind));
+            if matches!(verb.way, Way::Wait(..)) && !self.is_stirred() {
+                return self.wait(act, Some(on), 0);
+            }
+            (act.takes, act.need, act.place) = (Takes::Hands(self.worked(act)), Some(on), Some(Some(on)));
             return;
         }
         // "Turn out on a rack to cool, 20 minutes", "shape into rolls to prove for 40".
@@ -163,7 +185,17 @@ impl Reading<'_> {
                 && act.time.is_some()
                 && !self.named.pan
         });
-        if let Some(on) = named.or(self.so.place.filter(|_| still_in_oven)).or(on_a_tray) {
+        // "MICROWAVE: melt the butter for 1 minute."
+        let microwave = self.so.labelled.filter(|on| *on == On::Kind(Kind::Microwave) && !self.named.pan);
+        if let Some(on) = named.or(microwave).or(self.so.place.filter(|_| still_in_oven)).or(on_a_tray) {
+            return self.wait(act, Some(on), 5);
+        }
+        // "Heat the oven to 200 °C. Crisp for 10 minutes": nothing else is for the oven; told.
+        let spare = self.so.spare.filter(|on| *on != HOB && self.so.ready && verb.state && act.time.is_some());
+        if let Some(on) =
+            spare.filter(|_| self.named.at.is_none() && !self.named.pan && self.so.own == Own::Unsaid && !self.is_for_the_hob())
+        {
+            act.moved = true;
             return self.wait(act, Some(on), 5);
         }
         let gentle = matches!(verb.word, "sweat" | "soften");

@@ -1,7 +1,7 @@
 //! How one clause fills its time: by its verb, or by what stands in the place of one.
 
 use super::super::clauses::{Clause, verb_at};
-use super::super::clock::times;
+use super::super::clock::{checked_at, times};
 use super::super::places::Kind;
 use super::super::verbs::{Verb, Way, inflected};
 use super::{Act, Named, On, So, Takes};
@@ -100,7 +100,8 @@ impl Reading<'_> {
 
     pub(super) fn wait(&self, act: &mut Act, on: Option<On>, usual: i64) {
         let written = act.time.is_some_and(|time| !time.vague);
-        let minutes = self.minutes(act).unwrap_or(usual as f64);
+        let checked = || checked_at(self.w, self.clause.verb_end, self.clause.end).filter(|_| on.is_some()).unwrap_or(0.0);
+        let minutes = self.minutes(act).unwrap_or_else(|| checked().max(usual as f64));
         act.takes = Takes::Wait { minutes, written };
         act.need = on;
         act.place = Some(on);
@@ -136,6 +137,17 @@ impl Reading<'_> {
         if self.says(&["go", "goes"]) && act.time.is_none() {
             act.place = self.named.at.or(self.named.pan.then_some(HOB)).map(Some);
         }
+        // "Gammon and onion in the slow cooker. Low 8 hours."
+        let cooker = |on: &On| matches!(on, On::Kind(Kind::Slow | Kind::Rice | Kind::Pressure));
+        if let (Some(on), None) = (self.named.at.filter(|on| cooker(on) && !act.off), act.time) {
+            act.place = Some(Some(on));
+        }
+        let first = (self.clause.start..self.clause.end).find(|at| self.w.kind(*at) == Some(crate::measure::Kind::Word));
+        let low = first.is_some_and(|at| ["low", "high", "medium"].iter().any(|word| self.w.is(at, word)));
+        let slow = On::Kind(Kind::Slow);
+        if act.time.is_some() && low && (self.so.place == Some(slow) || self.so.labelled == Some(slow)) {
+            return self.wait(act, Some(slow), 0);
+        }
         // "Everything goes in the slow cooker for 8 hours."
         if let (true, true, Some(on)) = (self.says(&["go", "goes"]), act.time.is_some() && !act.off, self.named.at) {
             return self.wait(act, Some(on), 0);
@@ -143,15 +155,29 @@ impl Reading<'_> {
         // "Then 40 minutes at 170 °C."
         if act.time.is_some() && act.heat.oven.is_some() {
             act.sets = true;
-            act.unknown = self.named.at.is_none();
+            act.unknown = self.named.at.is_none() && !self.says_no_more(act);
             return self.wait(act, Some(self.named.at.unwrap_or(OVEN)), 0);
         }
         if act.time.is_some_and(|time| time.said_for || time.overnight || self.named.at.is_some())
             && !self.says(&["it", "they", "this", "you", "keeps", "will"])
         {
-            act.unknown = true;
+            // "Back in the oven, 15 minutes."
+            let goes_in =
+                self.named.at.is_some() && ["back", "in", "into", "under", "return"].iter().any(|word| self.w.is(self.clause.start, word));
+            act.unknown = !goes_in;
             self.wait(act, self.named.at.or(self.so.place).filter(|_| !act.off), 0);
         }
+    }
+
+    /// "200 °C, 25 minutes": how hot and how long, and nothing else.
+    fn says_no_more(&self, act: &Act) -> bool {
+        const SAID: [&str; 16] =
+            ["at", "for", "in", "the", "then", "about", "c", "f", "fan", "gas", "mark", "degrees", "oven", "another", "more", "again"];
+        let (w, clause) = (self.w, self.clause);
+        let timed = |at: usize| act.time.is_some_and(|time| (time.start..time.end).contains(&at));
+        let said = |at: usize| w.kind(at) != Some(crate::measure::Kind::Word) || timed(at) || SAID.iter().any(|word| w.is(at, word));
+        let until = (clause.start..clause.end).find(|at| w.is(*at, "until") || w.is(*at, "till")).unwrap_or(clause.end);
+        (clause.start..until).all(said)
     }
 
     pub(super) fn putting(&self, act: &mut Act) {
@@ -173,7 +199,8 @@ impl Reading<'_> {
         if self.named.at == Some(OVEN)
             && act.heat.oven.is_some()
             && act.time.is_none()
-            && self.clause.verb.is_some_and(|verb| verb.word == "get")
+            && self.clause.verb.is_some_and(|verb| matches!(verb.word, "get" | "whack" | "stick" | "pop" | "put"))
+            && (self.clause.verb.is_some_and(|verb| verb.word == "get") || self.named.at_token <= self.clause.verb_end + 1)
         {
             act.sets = true;
             act.takes = Takes::Preheat;
@@ -192,8 +219,14 @@ impl Reading<'_> {
                 act.place = act.need.map(Some);
                 return;
             }
+            // "Put it in a tin, cover with foil and forget about it for 5 hours", where the oven is heated.
+            let covered = self.clause.verb.is_some_and(|verb| verb.word == "cover") && self.so.own == Own::InWare;
+            let stands = self.says(&["rest", "stand", "cool", "chill", "leave", "marinate", "soak"]);
+            let on = on.or(self.so.hot.filter(|_| covered && !stands));
             let cold = self.says(&["fridge", "freezer", "refrigerator", "aside", "place"]) && self.named.at.is_none();
-            let on = if cold { None } else { on.or(self.so.place.filter(|_| self.so.turned_down)) };
+            // "Take out the beans, 5 minutes more."
+            let goes_on = self.so.turned_down || act.time.is_some_and(|time| time.further);
+            let on = if cold { None } else { on.or(self.so.place.filter(|_| goes_on)) };
             return self.wait(act, on, 0);
         }
         act.takes = Takes::Hands(None);
@@ -238,6 +271,8 @@ impl Reading<'_> {
             None if matches!(verb.word, "cook" | "braise") && !self.named.pan && act.heat.oven.is_some() => OVEN,
             _ if matches!(verb.word, "cook" | "braise") => self.cooked(act),
             _ if verb.word == "steam" => self.heated(HOB),
+            // "In the microwave: poach the fish": a pan of it stands on no hob.
+            None if !self.named.pan => self.so.labelled.filter(|on| matches!(on, On::Kind(Kind::Microwave | Kind::Oven))).unwrap_or(HOB),
             _ => HOB,
         };
         if on == HOB && self.is_stirred() {
@@ -333,6 +368,14 @@ impl Reading<'_> {
         })
     }
 
+    /// "Leave it ticking over for 15 minutes", "let it sit bubbling".
+    fn goes_on_by_itself(&self) -> Option<(&'static Verb, usize)> {
+        (self.clause.verb_end..self.object_end()).find_map(|at| {
+            let verb = inflected(&self.w.at(at)?.text.to_lowercase(), "ing")?;
+            matches!(verb.way, Way::Wait(..)).then_some((verb, at + 1))
+        })
+    }
+
     /// Does it stand to become so, on no heat?
     fn stands_to(&self, word: &str) -> bool {
         if !["soften", "melt", "thicken", "wilt", "crisp"].contains(&word) {
@@ -361,7 +404,7 @@ impl Reading<'_> {
             return;
         }
         let own = self.clause.verb.is_some_and(|verb| !matches!(verb.word, "leave" | "let" | "allow" | "set aside"));
-        let inner = if own { None } else { self.inner() };
+        let inner = if own { None } else { self.inner().or_else(|| self.goes_on_by_itself()) };
         match inner.map(|(verb, _)| verb.way) {
             Some(Way::Stand(usual)) => self.standing_as(inner.map_or("", |(verb, _)| verb.word), usual, act),
             // In their own steam: drained potatoes, charred peppers under a plate.

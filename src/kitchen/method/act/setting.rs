@@ -10,6 +10,9 @@ use crate::kitchen::words::Words;
 /// Minutes until a rice cooker switches itself off, where nobody wrote them. Common practice, no source.
 const RICE: i64 = 25;
 
+/// What is kept warm for so long ripens: nobody holds a dish for the table half a day. Common practice, no source.
+const RIPENS_FROM: f64 = 240.0;
+
 impl Reading<'_> {
     /// "Heat the oven to 190 °C" is no step; oil and pans are heated by hand, soup waits.
     pub(super) fn heating(&self, verb: &Verb, act: &mut Act) {
@@ -60,6 +63,13 @@ impl Reading<'_> {
         }
         if !self.says(&["boil", "simmer", "boiling", "bubble", "pressure"]) {
             act.takes = Takes::Hands(None);
+            // "Bring the milk to 85 °C and hold it there for 10 minutes."
+            if act.heat.oven.is_some() && self.named.at.is_none() {
+                (act.need, act.place) = (Some(HOB), Some(Some(HOB)));
+                if act.time.is_some() {
+                    self.wait(act, Some(HOB), 0);
+                }
+            }
             return;
         }
         let pressed = self.named.at == Some(On::Kind(Kind::Pressure));
@@ -78,6 +88,20 @@ impl Reading<'_> {
         let aside = ["aside", "covered", "chilled", "refrigerated", "undisturbed", "fridge", "refrigerator"];
         if verb.word == "keep" && self.says(&aside) && self.minutes(act).is_some_and(|minutes| minutes < 1440.0) {
             return self.wait(act, None, 0);
+        }
+        if verb.word == "keep" && self.says(&["warm", "hot"]) && self.gerund().is_none() {
+            // "Stir in the yoghurt and keep warm for 8 hours": what ripens, not what waits for the table.
+            let ripens = self.minutes(act).is_some_and(|minutes| (RIPENS_FROM..1440.0).contains(&minutes));
+            if ripens && self.named.at.is_none() {
+                self.wait(act, None, 0);
+            }
+            return;
+        }
+        // "Start the pasta off in a pan of salted water."
+        let off = verb.word == "start" && act.off || verb.word == "start" && self.says(&["off"]);
+        if off && (self.named.pan || self.named.at == Some(HOB)) && self.gerund().is_none() && act.time.is_none() {
+            act.off = false;
+            return self.wait(act, Some(HOB), 10);
         }
         if matches!(verb.word, "continue" | "carry on" | "go on" | "keep" | "start" | "begin") && act.heat.oven.is_none() {
             return self.going_on(verb, act);
@@ -111,6 +135,7 @@ impl Reading<'_> {
         if act.time.is_some() && verb.word != "repeat" && verb.word != "keep" {
             // "Put it into the rice cooker and switch on for 25 minutes", "set to low for 8 hours".
             let runs = self.so.cooker.map(On::Kind).filter(|on| self.so.place == Some(*on) && !self.says(&["aside"]));
+            let runs = runs.or(self.so.labelled.filter(|_| matches!(verb.word, "switch" | "press start")));
             let where_it_is = self.so.place.filter(|_| self.says(&["timer", "clock"])).or(runs);
             return self.wait(act, self.named.at.or(where_it_is).filter(|_| !act.off), 0);
         }

@@ -88,7 +88,7 @@ pub(super) fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) 
             let food =
                 is_food(next) && !DETERMINERS.iter().any(|word| w.is(after, word)) && !w.at(after).is_some_and(|token| token.is_number());
             let apposition = comma && is_apposition(w, next, after, end);
-            !(state || food || apposition)
+            !(state || food || apposition || is_part_of_a_fruit(w, next, is_food))
         });
         if takes || says_then {
             cuts.push(at);
@@ -100,6 +100,16 @@ pub(super) fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) 
     }
     cuts.dedup();
     cuts
+}
+
+/// "In the zest, juice and oil": no verbs, for nothing follows that is juiced. "Zest and juice the lemon", "juice 2 limes" are.
+fn is_part_of_a_fruit(w: &Words, at: usize, is_food: &dyn Fn(usize) -> bool) -> bool {
+    const PARTS: [&str; 2] = ["juice", "zest"];
+    let part = |at: usize| PARTS.iter().any(|word| w.is(at, word));
+    let joins = |at: &usize| part(*at) || matches!(w.kind(*at), Some(Sign::Comma | Sign::And)) || w.is(*at, "and");
+    let after = at + (at..w.len()).take_while(joins).count();
+    let object = DETERMINERS.iter().any(|word| w.is(after, word)) || w.at(after).is_some_and(|token| token.is_number());
+    part(at) && !object && !(after == at + 1 && is_food(after))
 }
 
 /// "For 6 minutes or, in an oven, bake for 25", "for 20 minutes, or bake for 40": after a time, "or" and what is done otherwise.

@@ -2,7 +2,8 @@
 
 use super::marks::is_while_you;
 use super::{Names, verb_at};
-use crate::kitchen::method::verbs::Verb;
+use crate::kitchen::method::clock::time_at;
+use crate::kitchen::method::verbs::{Verb, Way};
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 
@@ -101,6 +102,14 @@ pub(super) fn head(w: &Words, start: usize, end: usize, opens: bool, names: &Nam
         {
             at += 1;
         }
+        // "Next day boil for 10 minutes", "the following morning stir in the milk".
+        let the = usize::from(w.is(at, "the"));
+        let day = |at: usize| ["day", "morning", "evening"].iter().any(|word| w.is(at, word));
+        let next = |at: usize| w.is(at, "next") || w.is(at, "following");
+        if at > start && next(at - 1) && day(at) || next(at + the) && day(at + the + 1) {
+            at += if next(at + the) { the + 2 } else { 1 };
+            continue;
+        }
         // "In the meantime", "at the same time".
         if w.is(at, "in") && w.is(at + 1, "the") && (w.is(at + 2, "meantime") || w.is(at + 2, "meanwhile")) {
             at += 3;
@@ -140,7 +149,9 @@ pub(super) fn head(w: &Words, start: usize, end: usize, opens: bool, names: &Nam
     (at + 2..end).find_map(|place| {
         let (verb, after) = verb_at(w, place)?;
         let named = BEFORE.iter().any(|word| w.is(place - 1, word)) || is_food(place);
-        let object = OBJECTS.iter().any(|word| w.is(after, word)) || is_food(after);
+        // "When it clicks off leave 10 minutes."
+        let timed = matches!(verb.way, Way::Leave | Way::Stand(_)) && time_at(w, after, end).is_some();
+        let object = OBJECTS.iter().any(|word| w.is(after, word)) || is_food(after) || timed;
         (!named && object).then_some((verb, place, after))
     })
 }

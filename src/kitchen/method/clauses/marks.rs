@@ -2,6 +2,7 @@
 
 use super::{Clause, verb_at};
 use crate::kitchen::method::clock::times;
+use crate::kitchen::method::verbs::Way;
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 
@@ -107,6 +108,14 @@ pub(super) fn tells_how_long(w: &Words, clause: &Clause, before: &Clause) -> boo
     let takes = ["take", "takes", "need", "needs"].iter().any(|word| w.is(at, word));
     let own = |clause: &Clause| !times(w, clause.start, clause.end).is_empty();
     begins && takes && clause.verb.is_none() && before.verb.is_some() && own(clause) && !own(before)
+}
+
+/// "Start checking at 25 minutes, it may need 35": says of the clause before it how long that takes.
+pub(super) fn only_checks(w: &Words, clause: &Clause, before: &Clause) -> bool {
+    let checks = |at: usize| ["checking", "testing"].iter().any(|word| w.is(at, word));
+    let verb = clause.verb.is_some_and(|verb| matches!(verb.word, "start" | "begin")) && checks(clause.verb_end);
+    let waits = before.verb.is_some_and(|verb| matches!(verb.way, Way::Wait(..)));
+    verb && waits && before.sentence == clause.sentence && times(w, before.start, before.end).is_empty()
 }
 
 /// "…, meanwhile fry the onion", "… while you fry the onion": beside what the sentence began with.

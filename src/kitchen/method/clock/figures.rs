@@ -153,6 +153,9 @@ fn in_words(w: &Words, at: usize, to: usize) -> Option<Time> {
     if w.is(at, "day") && w.is(at + 1, "before") {
         return Some(Time { day_before: true, ..plain(1440.0, 1440.0, at + 2) });
     }
+    if let Some((days, end)) = days_before(w, at, to) {
+        return Some(Time { day_before: true, ..plain(days * 1440.0, days * 1440.0, end) });
+    }
     let few = (w.is(at, "few") || w.is(at, "several")).then_some(at + 1).filter(|next| *next < to);
     if let Some((next, one)) = few.and_then(|next| Some((next, unit(w, next)?))) {
         return Some(Time { vague: true, ..plain(5.0 * one, 5.0 * one, next + 1) });
@@ -163,6 +166,16 @@ fn in_words(w: &Words, at: usize, to: usize) -> Option<Time> {
     let (minutes, end) = by_the_clock(w, at, to)?;
     // Without "hours" it could be something else.
     Some(Time { vague: unit(w, end - 1).is_none(), ..plain(minutes, minutes, end) })
+}
+
+/// "Two days before, salt the beef"; "two days before serving" says when a thing is eaten.
+fn days_before(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {
+    let (_, days, after) = number(w, at)?;
+    let days = (unit(w, after) == Some(1440.0) && after < to).then_some(days)?;
+    let past = if w.is(after + 1, "in") && w.is(after + 2, "advance") { after + 3 } else { after + 2 };
+    let early = past == after + 3 || ["before", "ahead", "beforehand", "earlier"].iter().any(|word| w.is(after + 1, word));
+    let ends = w.kind(past) == Some(Sign::Comma) || w.kind(past) == Some(Sign::Colon);
+    (early && ends).then_some((days, past))
 }
 
 /// What lasts: "a 40-minute bake".

@@ -29,7 +29,8 @@ pub(super) struct Draft {
     /// "4 hours or overnight".
     pub or: bool,
     pub overnight: bool,
-    pub day_before: bool,
+    /// So many minutes before: "the day before", "two days before".
+    pub day_before: i64,
     /// Begins with draining.
     pub drains: bool,
     /// Heats what is none of the list.
@@ -57,6 +58,11 @@ impl Draft {
         self.spans.is_empty()
     }
 
+    /// A night lies behind it.
+    pub fn is_long(&self) -> bool {
+        self.overnight || self.day_before > 0 || self.waits && self.on.is_none() && self.wait >= 240.0
+    }
+
     pub fn add(&mut self, start: usize, end: usize) {
         match self.spans.last_mut() {
             Some(last) if last.1 == start => last.1 = end,
@@ -74,7 +80,7 @@ pub struct Made {
     pub stands: bool,
     pub or: bool,
     pub overnight: bool,
-    pub day_before: bool,
+    pub day_before: i64,
     pub one_layer: bool,
     /// On so many trays, as the method says.
     pub trays: Option<f64>,
@@ -88,7 +94,7 @@ pub struct Made {
 impl Made {
     /// A step that heats nothing and waits for nothing.
     pub fn of_words(step: Step) -> Self {
-        let [heated, boils, stands, or, overnight, day_before, one_layer, of_another] = [false; 8];
+        let [heated, boils, stands, or, overnight, one_layer, of_another] = [false; 7];
         Made {
             step,
             heated,
@@ -96,7 +102,7 @@ impl Made {
             stands,
             or,
             overnight,
-            day_before,
+            day_before: 0,
             one_layer,
             trays: None,
             foods: Vec::new(),
@@ -107,7 +113,7 @@ impl Made {
 
     /// Hours lie between it and the next, or a night.
     pub fn is_long(&self) -> bool {
-        self.overnight || self.day_before || self.step.wait.0 >= 120
+        self.overnight || self.day_before > 0 || self.step.wait.0 >= 120
     }
 }
 

@@ -20,6 +20,9 @@ const DRAINS: [&str; 4] = ["drain", "strain", "refresh", "plunge"];
 /// Minutes of hands each time that something is turned, stirred or folded while it waits. Common practice, no source.
 const TURN: f64 = 1.0;
 
+/// Grams of butter or flour that a tin takes at most: of more the dish is made. Common practice, no source.
+const MOST_TO_GREASE: f64 = 60.0;
+
 /// More trays than this are no trays.
 const MOST_TRAYS: f64 = 6.0;
 
@@ -48,7 +51,7 @@ impl Gather<'_, '_> {
         }
         self.take_time(w, clause, read, &foods, draft);
         draft.front.extend(front);
-        draft.day_before |= read.time.is_some_and(|time| time.day_before);
+        draft.day_before = draft.day_before.max(minutes_before(read));
         draft.overnight |= read.time.is_some_and(|time| time.overnight);
         draft.knife |= verb.is_some_and(needs_knife);
         draft.inside = draft.inside.or(read.heat.inside);
@@ -92,7 +95,7 @@ impl Gather<'_, '_> {
                 draft.wait_guessed |= !written || read.doubtful || read.unknown || read.time.is_some_and(|time| time.by_weight);
                 draft.or |= read.or;
                 draft.overnight |= read.time.is_some_and(|time| time.overnight);
-                draft.day_before |= read.time.is_some_and(|time| time.day_before);
+                draft.day_before = draft.day_before.max(minutes_before(read));
             }
             _ => {}
         }
@@ -135,7 +138,8 @@ impl Gather<'_, '_> {
         // "Grease a tin with butter" takes none of what the cake is made of.
         let greases = self.makes_ware_ready(w, clause);
         for mention in mentions {
-            let again = mention.part.is_none() && mention.foods.iter().all(|food| self.is_named_again(*food));
+            let too_much = |food: &usize| self.larder.grams(*food) > MOST_TO_GREASE;
+            let again = mention.part.is_none() && mention.foods.iter().all(|food| self.is_named_again(*food) || too_much(food));
             if !(greases && again) {
                 self.place(w, mention, draft);
             }
@@ -229,6 +233,11 @@ impl Gather<'_, '_> {
             }
         }
     }
+}
+
+/// "The day before", "two days before".
+fn minutes_before(read: &Act) -> i64 {
+    read.time.filter(|time| time.day_before).map_or(0, |time| time.high as i64)
 }
 
 /// "On 2 trays", "two lined baking sheets", "on one tray".

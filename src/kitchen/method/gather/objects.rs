@@ -5,10 +5,7 @@
 
 use super::super::act::Takes;
 use super::super::clauses::Clause;
-use super::super::dish::Dishes;
 use super::super::verbs::{Rate, Way};
-use super::super::whereabouts::Whereabouts;
-use super::super::{Paragraph, headings};
 use super::Gather;
 use super::draft::Draft;
 use crate::foods::{Kind, State};
@@ -28,7 +25,7 @@ const READY: [&str; 14] =
 const AFTERWARDS: [&str; 8] = ["shred", "flake", "carve", "pull", "drain", "strain", "debone", "lift"];
 
 /// One clause of the first reading.
-struct Seen {
+pub(super) struct Seen {
     serves: bool,
     heats: bool,
     cuts: bool,
@@ -52,11 +49,10 @@ impl Gather<'_, '_> {
     }
 
     /// What the first heat is done to, and how many clauses name each food.
-    pub(super) fn objects_of_the_first_heat(&self, paragraphs: &[Paragraph]) -> (Option<Objects>, Vec<usize>) {
-        let seen = self.seen(paragraphs);
+    pub(super) fn objects_of_the_first_heat(&self, seen: &[Seen]) -> (Option<Objects>, Vec<usize>) {
         let clauses = |food: usize| seen.iter().filter(|one| one.foods.contains(&food)).count();
         let named = (0..self.setting.ingredients.len()).map(clauses).collect();
-        (self.objects_of(&seen), named)
+        (self.objects_of(seen), named)
     }
 
     pub(super) fn is_named_again(&self, food: usize) -> bool {
@@ -99,24 +95,7 @@ impl Gather<'_, '_> {
         matches!(&self.setting.ingredients[food].wanted, Wanted::Food { item: None, .. })
     }
 
-    /// A first reading of every clause.
-    fn seen(&self, paragraphs: &[Paragraph]) -> Vec<Seen> {
-        let mut whereabouts = Whereabouts::new(self.setting.ingredients.len(), Vec::new());
-        let mut so = self.so;
-        let mut seen = Vec::new();
-        let headings = headings::headings(paragraphs);
-        for (number, paragraph) in paragraphs.iter().enumerate().filter(|(number, _)| !headings[*number]) {
-            let w = Words::of(&paragraph.text);
-            for clause in self.clauses(&w) {
-                let read = self.act(&w, &clause, number, so, (&mut whereabouts, &mut Dishes::default()));
-                so.place = read.place.unwrap_or(so.place);
-                seen.push(self.seen_of(&w, &clause, read.takes, read.need.is_some()));
-            }
-        }
-        seen
-    }
-
-    fn seen_of(&self, w: &Words, clause: &Clause, takes: Takes, needs: bool) -> Seen {
+    pub(super) fn seen_of(&self, w: &Words, clause: &Clause, takes: Takes, needs: bool) -> Seen {
         let mentions = self.larder.mentions(w, clause.start, clause.end);
         let beside = |at: usize| ["with", "on", "over", "alongside", "beside"].iter().any(|word| w.is(at, word));
         let own = (clause.verb_end..clause.end).find(|at| beside(*at)).unwrap_or(clause.end);

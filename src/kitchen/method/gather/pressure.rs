@@ -38,7 +38,9 @@ impl Gather<'_, '_> {
             return;
         }
         let inside = |food: &usize| dishes.inside(Some(PRESSURE)).any(|other| other == *food);
-        let of_it = one.foods.iter().all(|(food, _)| inside(food)) || says(w, clause, &["pressure"]);
+        // After "fry the onion" what rests is the onion.
+        let at_hand = !one.foods.is_empty() || !self.works_elsewhere;
+        let of_it = at_hand && one.foods.iter().all(|(food, _)| inside(food)) || says(w, clause, &["pressure"]);
         let moved = says(w, clause, &["fridge", "freezer", "refrigerator", "rack", "plate", "bowl", "board", "room", "opened"]);
         let stays = clause.verb.is_none_or(|verb| STAYS.contains(&verb.word));
         let cooker = says(w, clause, &["cooker"]) && says(w, clause, &["from", "of"]);
@@ -62,6 +64,8 @@ impl Gather<'_, '_> {
 
     /// Notes what a clause says of the lid.
     pub(super) fn opens_or_closes(&mut self, w: &Words, clause: &Clause, read: &Act) {
+        let worked = read.need.is_some() || matches!(read.takes, Takes::Hands(Some(_)));
+        self.works_elsewhere = if read.need == Some(PRESSURE) || read.held { false } else { self.works_elsewhere || worked };
         if read.need == Some(PRESSURE) && matches!(read.takes, Takes::Wait { .. }) {
             self.closed = !opens(w, clause);
             return;

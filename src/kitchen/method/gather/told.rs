@@ -1,17 +1,26 @@
 //! What a method leaves open, told at its line.
 
 use super::{Draft, Gather};
+use crate::kitchen::Spot;
 use crate::kitchen::method::Paragraph;
-use crate::kitchen::method::act::{Act, On, Takes};
+use crate::kitchen::method::act::{Act, On, Round, Takes};
 use crate::kitchen::method::clauses::Clause;
-use crate::kitchen::method::clock::{Time, times, unread};
+use crate::kitchen::method::clock::{Time, after_so_long, times, unread};
 use crate::kitchen::method::places::Kind;
+use crate::kitchen::method::rates::LONG_WAIT;
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 
 /// "T190": the dial of an oven.
 fn is_dial(word: &str) -> bool {
     word.strip_prefix(['T', 't', 'F', 'C']).is_some_and(|figure| figure.len() >= 2 && figure.chars().all(|letter| letter.is_ascii_digit()))
+}
+
+/// "To 180 °C for the chicken and 200 °C for the potatoes".
+fn heats_for_two(w: &Words, clause: &Clause) -> bool {
+    let degrees = |at: usize| w.kind(at) == Some(Sign::Number) || ["c", "f", "mark", "gas", "degrees"].iter().any(|word| w.is(at, word));
+    let each = |at: &usize| w.is(*at, "for") && times(w, *at, clause.end.min(at + 3)).is_empty() && *at > 1 && (at - 2..*at).any(degrees);
+    (clause.verb_end..clause.end).filter(each).count() > 1
 }
 
 fn is_soak(w: &Words, at: usize) -> bool {
@@ -24,7 +33,24 @@ fn other_day(w: &Words, clause: &Clause) -> Option<usize> {
     (clause.start..clause.end).find(|at| (w.is(*at, "next") || w.is(*at, "following")) && day(at + 1))
 }
 
+/// "Divide into 6", "shape into 8 balls", "roll out into 8 rounds".
+pub(super) fn shaped(w: &Words, clause: &Clause) -> Option<f64> {
+    const SHAPES: [&str; 8] = ["divide", "shape", "form", "roll", "cut", "make", "mould", "split"];
+    let verb = clause.verb.filter(|verb| SHAPES.contains(&verb.word))?;
+    (clause.verb_end..clause.end).find_map(|at| {
+        let makes = verb.word == "make" && at == clause.verb_end;
+        let from = if makes { at } else { at + 1 };
+        let read = w.number(from).ok().flatten().filter(|_| makes || w.is(at, "into"))?;
+        let measured = w.unit(read.end).is_some() || w.is(read.end, "cm") || w.is(read.end, "mm") || w.is_hyphen(read.end);
+        Some(read.number.high.to_f64()).filter(|count| !measured && count.fract() == 0.0 && *count > 1.0)
+    })
+}
+
 impl Gather<'_, '_> {
+    pub(in super::super) fn tell(&mut self, at: Spot, text: String) {
+        self.doubts.push((at, text));
+    }
+
     pub(super) fn doubt(&mut self, w: &Words, clause: &Clause, read: &Act, paragraph: &Paragraph) {
         let words = w.text(clause.start..clause.end);
         if clause.is_forbidden(w) {
@@ -51,8 +77,11 @@ impl Gather<'_, '_> {
             self.doubts.push((paragraph.at.clone(), text));
         }
         if read.or && matches!(read.takes, Takes::Wait { .. }) && (clause.start..clause.end).any(|at| w.is(at, "overnight")) {
-            self.doubts
-                .push((paragraph.at.clone(), format!("\"{words}\" leaves a choice; the first is planned, in the session. Write one time")));
+            let ahead =
+                read.need.is_none() && read.time.is_some_and(|time| time.high > LONG_WAIT) && !self.made.iter().any(|made| made.heated);
+            let when = if ahead { "ahead of" } else { "in" };
+            let text = format!("\"{words}\" leaves a choice; the first is planned, {when} the session. Write one time");
+            self.doubts.push((paragraph.at.clone(), text));
         }
         if let (true, Some(On::Kind(kind))) = (read.moved, read.need) {
             let kind = kind.name();
@@ -61,7 +90,7 @@ impl Gather<'_, '_> {
             self.doubts.push((paragraph.at.clone(), text));
         }
         if let Some((from, to)) = read.other {
-            let name = w.text(from..to);
+            let name = w.text(from..to).trim_start_matches("in the ").trim_start_matches("in a ").trim_end_matches(" at");
             let text = format!("there is no {name} in kitchen.toml; the step stands without. Add [[appliance]] with name = \"{name}\"");
             self.doubts.push((paragraph.at.clone(), text));
         }
@@ -82,6 +111,10 @@ impl Gather<'_, '_> {
             let text = format!("\"{words}\" is done only where that is so; its time is planned");
             self.doubts.push((paragraph.at.clone(), text));
         }
+        if read.takes == Takes::Preheat && heats_for_two(w, clause) {
+            let text = format!("\"{words}\" gives two temperatures, and one oven has one; write each beside what bakes at it");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
         if read.assumed {
             let text = format!("\"{words}\" is planned in the oven, as cool as it may be by then, so that nothing bakes in it meanwhile");
             self.doubts.push((paragraph.at.clone(), text));
@@ -98,7 +131,7 @@ impl Gather<'_, '_> {
     }
 
     /// What nothing above takes up: a figure of time or of heat, a night, another day. Told, so that none is lost without a word.
-    pub(super) fn tell_figures(&mut self, w: &Words, clause: &Clause, read: &Act, paragraph: &Paragraph) {
+    pub(super) fn tell_figures(&mut self, w: &Words, clause: &Clause, read: &Act, draft: &Draft, paragraph: &Paragraph) {
         if clause.supposed || read.left_out || matches!(read.takes, Takes::Serve) {
             return;
         }
@@ -110,6 +143,11 @@ impl Gather<'_, '_> {
             .chain(unread(w, clause.start, clause.end))
             .map(|(from, to)| format!("\"{}\" in \"{words}\" is a time that is not planned; it stays in the words", w.text(from..to)))
             .collect();
+        if let Some(time) =
+            after_so_long(w, clause.start, clause.end).filter(|time| !self.has_waited(time.high) && draft.wait + 0.5 < time.high)
+        {
+            told.push(format!("\"{}\" in \"{words}\" is a time that is not planned; it stays in the words", w.text(time.start..time.end)));
+        }
         // "Rest 5.": a number and no unit.
         let last = clause.end.checked_sub(1).filter(|last| *last == clause.verb_end && read.time.is_none() && clause.verb.is_some());
         if last.is_some_and(|last| w.at(last).is_some_and(|token| token.is_number())) {
@@ -136,7 +174,7 @@ impl Gather<'_, '_> {
             told.push(format!("\"{words}\" is not planned: the time before it is of one round. Write the time in all"));
         }
         // "Mix the night before", "in the evening": when, and nothing of how long.
-        let night = read.time.is_some_and(|time| time.overnight || time.day_before);
+        let night = read.time.is_some_and(|time| time.overnight);
         if night && !waits && matches!(read.takes, Takes::Hands(_) | Takes::Words) && !self.is_left_to_stand(w, clause) {
             told.push(format!("\"{words}\" is of the day before; how long it stands is not said. Write it: \"chill overnight\""));
         }
@@ -144,7 +182,7 @@ impl Gather<'_, '_> {
             told.push(format!("\"{words}\" does not say how long; write it: \"soak overnight\""));
         }
         // Where a night lies before it, the session is the next morning.
-        let after_a_night = self.made.iter().any(|made| made.overnight || made.day_before);
+        let after_a_night = self.made.iter().any(|made| made.is_long()) || draft.is_long();
         if let Some(at) = other_day(w, clause).filter(|_| !after_a_night) {
             let day = w.text(at..at + 2);
             told.push(format!(
@@ -156,8 +194,14 @@ impl Gather<'_, '_> {
 
     /// Does something in the paragraph stand from then on: "the night before, cover the beans and leave them to soak"?
     fn is_left_to_stand(&self, w: &Words, clause: &Clause) -> bool {
-        const STANDS: [&str; 9] = ["soak", "chill", "refrigerate", "marinate", "prove", "rise", "overnight", "steep", "thaw"];
+        const STANDS: [&str; 11] =
+            ["soak", "chill", "refrigerate", "marinate", "prove", "rise", "overnight", "steep", "thaw", "fridge", "refrigerator"];
         (clause.start..w.len()).any(|at| STANDS.iter().any(|word| w.is(at, word)))
+    }
+
+    /// Is there a step that took so long?
+    fn has_waited(&self, minutes: f64) -> bool {
+        self.made.iter().any(|made| (made.step.wait.0 + made.step.hands.0) as f64 + 0.5 >= minutes)
     }
 
     /// "Repeat with the other side" is no round.
@@ -216,11 +260,16 @@ impl Gather<'_, '_> {
 
     /// "Fry 4 at a time, 5 minutes a side": where it is known how many there are, the rounds are planned; else one is, and told.
     pub(super) fn in_rounds(&mut self, w: &Words, clause: &Clause, mut read: Act, draft: &Draft, paragraph: &Paragraph) -> Act {
-        let Some((at_once, time)) = read.round.zip(read.time) else { return read };
+        let Some((round, time)) = read.round.zip(read.time) else { return read };
         let named: Vec<usize> = self.larder.mentions(w, clause.start, clause.end).into_iter().flat_map(|mention| mention.foods).collect();
         let foods = [named, self.last_foods.clone(), draft.foods.clone()].into_iter().find(|foods| !foods.is_empty()).unwrap_or_default();
-        let count = foods.iter().find_map(|food| self.larder.counted_pieces(*food));
-        let rounds = at_once.zip(count).map(|(at_once, count)| (count / at_once).ceil()).filter(|rounds| *rounds >= 1.0);
+        let count = foods.iter().find_map(|food| self.larder.counted_pieces(*food)).or(self.shaped);
+        let rounds = match round {
+            Round::AtOnce(at_once) => count.map(|count| (count / at_once).ceil()),
+            Round::Rounds(rounds) => Some(rounds),
+            Round::Uncounted => None,
+        };
+        let rounds = rounds.filter(|rounds| *rounds >= 1.0);
         let words = w.text(clause.start..clause.end).trim_start_matches([',', ';', ':', ' ']);
         let minutes = time.high;
         match (rounds, &mut read.takes) {

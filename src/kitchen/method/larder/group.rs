@@ -4,12 +4,23 @@ use super::{Larder, Mention, Named};
 use crate::foods::Kind;
 use crate::kitchen::words::Words;
 
+impl Named {
+    /// "Butter, for frying", "parsley, to serve": no part of what is mixed.
+    fn is_kept_back(&self) -> bool {
+        const FOR: [&str; 8] = ["frying", "greasing", "brushing", "dusting", "serving", "sprinkling", "drizzling", "garnish"];
+        let words: Vec<&str> = self.typed.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+        words.windows(2).any(|pair| pair[0] == "for" && FOR.contains(&pair[1]) || pair == ["to", "serve"] || pair == ["to", "garnish"])
+            || words.windows(3).any(|three| three[..2] == ["for", "the"] && ["tin", "pan", "tray", "dish", "table"].contains(&three[2]))
+    }
+}
+
 impl Larder<'_> {
     /// "All ingredients", "everything", "the vegetables", "the dressing ingredients": those that are left.
     pub(super) fn group(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
         let mut start = at;
         let mut end = at;
-        while end < to && ["all", "the", "of", "remaining", "rest", "other", "your"].iter().any(|word| w.is(end, word)) {
+        let alone = at == from && w.is(at, "all") && ["in", "into", "together"].iter().any(|word| w.is(at + 1, word));
+        while end < to && !alone && ["all", "the", "of", "remaining", "rest", "other", "your"].iter().any(|word| w.is(end, word)) {
             end += 1;
         }
         // "All but the parsley", "all except the feta".
@@ -24,6 +35,8 @@ impl Larder<'_> {
         let fits: Box<dyn Fn(&Named) -> bool> = match last {
             _ if of_all => Box::new(|_| true),
             "everything" if at <= from + 1 => Box::new(|_| true),
+            // "Put all in a big pan."
+            _ if alone => Box::new(|_| true),
             "vegetable" | "veg" => Box::new(|named| named.kind == Some(Kind::Vegetable) && named.head != "garlic"),
             "herb" => Box::new(|named| named.kind == Some(Kind::Herb)),
             "spice" => Box::new(|named| named.kind == Some(Kind::Spice)),
@@ -52,8 +65,9 @@ impl Larder<'_> {
             }
             _ => return None,
         };
-        let fitting: Vec<usize> =
-            (0..self.named.len()).filter(|index| fits(&self.named[*index]) && self.left[*index].is_positive()).collect();
+        let fitting: Vec<usize> = (0..self.named.len())
+            .filter(|index| fits(&self.named[*index]) && self.left[*index].is_positive() && !self.named[*index].is_kept_back())
+            .collect();
         if fitting.is_empty() {
             return None;
         }

@@ -2,7 +2,7 @@
 
 use super::{Larder, Mention, Part};
 use crate::kitchen::words::Words;
-use crate::measure::{Kind as Sign, Unit};
+use crate::measure::{Kind as Sign, Number, Unit};
 
 const PARTS: [&str; 5] = ["half", "third", "thirds", "quarter", "quarters"];
 
@@ -25,7 +25,9 @@ impl Larder<'_> {
         if end > to || w.is(end, "of") || w.is(end, "time") || self.named_at(w, end, to).is_some() {
             return None;
         }
-        Some(Mention { start: the, end, foods: vec![food], part: Some(Part::Rest), group: false })
+        let one_of = |at: usize| (w.is(at, "second") || w.is(at, "third")).then(|| self.count_of(food)).flatten();
+        let part = one_of(at).filter(|count| *count > 2.0).map_or(Part::Rest, |count| Part::Share(Number::over(1, count as i64)));
+        Some(Mention { start: the, end, foods: vec![food], part: Some(part), group: false })
     }
 
     fn divided_last(&self, fits: &dyn Fn(usize) -> bool) -> Option<usize> {
@@ -59,6 +61,13 @@ impl Larder<'_> {
             Some(read) => self.share_of(index, &read.amount.high, read.amount.unit).is_some_and(|share| share == *self.left(index)),
             None => self.is_counted_in(w, index, said.start),
         }
+    }
+
+    /// How many tins there are.
+    fn count_of(&self, index: usize) -> Option<f64> {
+        let amount = &self.named[index].item.as_ref()?.amount;
+        let count = amount.high.to_f64();
+        (matches!(amount.unit, Unit::Word(_)) && count.fract() == 0.0).then_some(count)
     }
 
     fn is_counted_in(&self, w: &Words, index: usize, at: usize) -> bool {

@@ -40,7 +40,7 @@ pub(super) fn is_state(w: &Words, at: usize) -> bool {
 }
 
 /// Another word that a method has for a food.
-pub(super) const MEANS: [(&str, &[&str]); 12] = [
+pub(super) const MEANS: [(&str, &[&str]); 17] = [
     ("pasta", &["spaghetti", "macaroni", "penne", "linguine", "tagliatelle", "fusilli", "lasagne", "noodle"]),
     ("cheese", &["cheddar", "parmesan", "feta", "mozzarella", "gruyere", "halloumi", "ricotta"]),
     ("broth", &["stock"]),
@@ -53,4 +53,9 @@ pub(super) const MEANS: [(&str, &[&str]); 12] = [
     ("nut", &["walnut", "hazelnut", "almond", "pecan", "cashew"]),
     ("pulse", &["lentil", "bean", "chickpea"]),
     ("chilli", &["chili"]),
+    ("berry", &["raspberry", "strawberry", "blueberry", "blackberry", "cranberry", "gooseberry", "redcurrant", "blackcurrant"]),
+    ("leaf", &["spinach", "chard", "kale", "lettuce", "rocket", "sorrel"]),
+    ("spud", &["potato"]),
+    ("crumb", &["breadcrumb"]),
+    ("tom", &["tomato"]),
 ];
