@@ -4,7 +4,9 @@
 //! constraint; who does what and which setting a load stands in are literals where there is a choice.
 //!
 //! Beyond thirty-four tasks the solver plans people as so many pairs of hands; who does what is named afterwards.
-//! Beyond 160 tasks it is not asked.
+//! Beyond 160 tasks it is not asked, nor where it would have to remember too much: of every sum it keeps each value that its starts went
+//! through, and where two limits clash they go through a whole session, minute by minute. That is little in an afternoon, and gigabytes in
+//! a session that lasts for days.
 
 use std::collections::BTreeMap;
 
@@ -26,6 +28,9 @@ const MEMORY: usize = 1;
 
 /// So many jobs are planned with people by name; more only with people as hands, who are named afterwards.
 const NAMED: usize = 34;
+
+/// More values than this are not kept, at sixteen bytes each. Sessions of an afternoon stay below seven million, up to 84 tasks.
+const MOST_KEPT: u64 = 10_000_000;
 
 /// Something about the order of two jobs: known, or a literal.
 #[derive(Debug, Clone, Copy)]
@@ -55,6 +60,8 @@ pub(super) struct Exact<'a> {
     /// Whether it is told who does what; else only how many hands there are.
     pub named: bool,
     before: BTreeMap<(usize, usize, i64), Before>,
+    /// The most values that it may have to keep at once: one for every minute of every start of every sum.
+    kept: u64,
 }
 
 /// Whether people are told as so many pairs of hands, as long as nobody stays longer than meant.
@@ -87,6 +94,7 @@ impl<'a> Exact<'a> {
             stays: vec![None; model.hours.len()],
             named: !only_hands(model),
             before: BTreeMap::new(),
+            kept: 0,
         };
         exact.post_all();
         (!exact.solver.is_inconsistent()).then_some(exact)
@@ -213,15 +221,27 @@ impl<'a> Exact<'a> {
 
     /// The sum of the terms is at most so much.
     pub fn at_most(&mut self, terms: Vec<AffineView<DomainId>>, most: i64) {
-        if !self.solver.is_inconsistent() {
+        if self.keeps(&terms) {
             self.solver.add_constraint(less_than_or_equals(terms, most as i32, self.tag)).post();
         }
     }
 
     pub fn at_most_if(&mut self, terms: Vec<AffineView<DomainId>>, most: i64, literal: Literal) {
-        if !self.solver.is_inconsistent() {
+        if self.keeps(&terms) {
             self.solver.add_constraint(less_than_or_equals(terms, most as i32, self.tag)).implied_by(literal);
         }
+    }
+
+    /// Whether one more sum can be told. What is left out makes no plan impossible, and is never missed: see [`Exact::too_much`].
+    fn keeps(&mut self, terms: &[AffineView<DomainId>]) -> bool {
+        let minutes = |term: &AffineView<DomainId>| i64::from(self.solver.upper_bound(term)) - i64::from(self.solver.lower_bound(term));
+        self.kept += terms.iter().map(minutes).sum::<i64>().unsigned_abs();
+        !self.too_much() && !self.solver.is_inconsistent()
+    }
+
+    /// Whether it would have to remember too much: it must not be asked then.
+    pub fn too_much(&self) -> bool {
+        self.kept > MOST_KEPT
     }
 
     fn difference(&self, first: usize, second: usize) -> Vec<AffineView<DomainId>> {
@@ -275,8 +295,10 @@ impl<'a> Exact<'a> {
             Some(false) => Before::Never,
             None => {
                 let literal = self.literal();
-                if !self.solver.is_inconsistent() {
-                    let constraint = less_than_or_equals(self.difference(first, second), -minutes as i32, self.tag);
+                let terms = self.difference(first, second);
+                // Two sums: as it stands where the literal is true, turned round where it is false.
+                if self.keeps(&terms) && self.keeps(&terms) {
+                    let constraint = less_than_or_equals(terms, -minutes as i32, self.tag);
                     constraint.reify(&mut self.solver, literal);
                 }
                 Before::If(literal)
@@ -300,7 +322,7 @@ impl<'a> Exact<'a> {
 
     /// Never more than `room` at once; each load is (job, minutes after its start, minutes, amount), and `fixed` ones are (start, end).
     pub fn cumulative(&mut self, loads: &[(usize, i64, i64, i64)], fixed: &[(i64, i64)], room: i64) {
-        if self.solver.is_inconsistent() {
+        if self.solver.is_inconsistent() || self.too_much() {
             return;
         }
         let mut variables: Vec<AffineView<DomainId>> =
@@ -318,7 +340,7 @@ impl<'a> Exact<'a> {
     /// Never two at once, each (job, minutes after its start, minutes): what edge-finding sees beyond pairs.
     pub fn disjunctive(&mut self, mut stretches: Vec<(usize, i64, i64)>) {
         stretches.retain(|stretch| stretch.2 > 0 && !self.model.fixed[stretch.0]);
-        if stretches.len() < 3 || self.solver.is_inconsistent() {
+        if stretches.len() < 3 || self.solver.is_inconsistent() || self.too_much() {
             return;
         }
         let task = |&(job, offset, minutes): &(usize, i64, i64)| ArgDisjunctiveTask {

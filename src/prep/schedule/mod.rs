@@ -108,15 +108,14 @@ struct Limits {
 
 impl Limits {
     /// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them; with ovens, more, and
-    /// far more where people are told as so many pairs of hands. Sessions that are longer than anybody stands in a kitchen get the less, the
-    /// longer they are: the solver keeps every minute that it looked at.
+    /// far more where people are told as so many pairs of hands.
     fn finish_steps(self, model: &Model) -> Steps {
         let jobs = model.count() as u64;
         let warm = model.loads.iter().flatten().filter(|load| !load.settings.is_empty()).count() as u64;
         let size = (jobs * jobs.max(50) / 50).max(model.arcs.len() as u64 / 2) + warm * warm / 4;
         let hands = exact::only_hands(model) && model.tasks().any(|task| task.people.len() > 1);
-        let long = (bound::bound(model) / HALF_A_DAY).max(1) as u64;
-        Steps { left: (self.finish / (size * if hands { 8 } else { 1 }).max(1)).min(self.steps) / long }
+        let named_late = if by_lists(model) { UNLIKE } else { 1 };
+        Steps { left: (self.finish / (size * if hands { 8 } else { 1 }).max(1)).min(self.steps) / named_late }
     }
 
     /// As many makings as there are may each get in the way of each other; in large sessions there is no time for that, and each move
@@ -148,14 +147,19 @@ impl Limits {
     }
 }
 
-/// In minutes.
-const HALF_A_DAY: i64 = 720;
-
 /// Moves times jobs, for one unit of [`Limits::moves`]: enough for all moves in sessions of 60 jobs.
 const MOVED: usize = 60_000;
 
 /// Groups times jobs, for one unit of [`Limits::moves`].
 const CUT: usize = 100_000;
+
+/// The solver gets so much less, and lists more, of large sessions whose people are not alike: it sees only as many hands as there are, and
+/// seldom gains anything there.
+const UNLIKE: u64 = 4;
+
+/// Jobs set from lists after the solver, in units of [`Limits::lists`]; where people are not alike.
+const LISTS_AFTER: u64 = 4;
+const LISTS_UNLIKE: u64 = 8;
 
 /// For one unit of [`Limits::lists`]: enough for sessions of seventy jobs.
 const LIST: usize = 5_000;
@@ -337,9 +341,15 @@ fn earliest(model: &Model, plan: Plan, limits: Limits) -> (Plan, i64) {
         plan = found.plan;
     }
     progress::reached(plan.finish, bound);
-    let plan = lists::shorten(model, plan, bound, 4 * limits.lists(model.count()));
+    let shares = if by_lists(model) { LISTS_UNLIKE } else { LISTS_AFTER };
+    let plan = lists::shorten(model, plan, bound, shares * limits.lists(model.count()));
     progress::reached(plan.finish, bound);
     (eject::shorten(model, plan, bound, limits.set), bound)
+}
+
+/// Whether lists find more than the solver does.
+fn by_lists(model: &Model) -> bool {
+    exact::only_hands(model) && !pool::alike(model)
 }
 
 /// The finish and its bound alone, in minutes: as [`schedule`] without the search for what comes after.

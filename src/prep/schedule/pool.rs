@@ -17,7 +17,7 @@ pub(super) fn pooled(model: &Model) -> Option<Model> {
     let groups: Vec<&[usize]> = model.tasks().map(|task| task.people.as_slice()).collect();
     let stays = model.hours.iter().zip(&model.until).any(|(hours, &until)| hours.1 > until);
     let choice = groups.iter().any(|people| people.len() > 1);
-    if stays || !choice || !groups.iter().all(|people| is_pool(model, people)) {
+    if stays || !choice || !alike(model) {
         return None;
     }
     let mut pooled = model.clone();
@@ -42,6 +42,11 @@ pub(super) fn pooled(model: &Model) -> Option<Model> {
     }
     pooled.hands.iter_mut().chain(&mut pooled.outs).for_each(|task| *task = None);
     Some(pooled)
+}
+
+/// Whether everybody who may do a task is like everybody else who may.
+pub(super) fn alike(model: &Model) -> bool {
+    model.tasks().all(|task| is_pool(model, &task.people))
 }
 
 /// A plan of the model, told of hands only.

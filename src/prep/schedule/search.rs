@@ -24,7 +24,7 @@ use crate::progress;
 pub(super) enum Answer {
     Plan(Vec<Seat>),
     None,
-    /// The steps ran out.
+    /// The steps ran out, or it would have had to remember too much.
     Unknown,
 }
 
@@ -52,6 +52,9 @@ impl<'a> Searcher<'a> {
     pub fn ask(&mut self, assumptions: &[Predicate], steps: &mut Steps, share: u64) -> Answer {
         if self.hopeless || self.exact.solver.is_inconsistent() {
             return Answer::None;
+        }
+        if self.exact.too_much() {
+            return Answer::Unknown;
         }
         let given = share.min(steps.left).max(1);
         self.guide.decided.set(false);

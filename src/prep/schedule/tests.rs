@@ -1,4 +1,4 @@
-use super::super::{Job, Serve, Worker};
+use super::super::{Job, JobKind, Link, LinkWhy, Machine, Serve, Worker};
 use super::board::Seat;
 use super::*;
 
@@ -58,4 +58,29 @@ fn what_is_on_the_table_is_pushed_apart_around_a_minute() {
     let mut orders = Orders::new(&model, &plan.seats, (25, 25), 1).unwrap();
     assert!(orders.spread(&[Some(seat(2)), None, Some(seat(10))], 5));
     assert_eq!((orders.starts[0], orders.starts[2]), (0, 20));
+}
+
+/// Two dishes of so many loads each on a hob of one place, so long a load, each boxed at the end within two hours of all its loads: from
+/// two loads on no plan keeps that.
+fn loads(many: usize, wait: i64) -> Problem {
+    let cook = |making| Job { making, hands: 7, wait, out: 1, machines: vec![(0, 1)], people: vec![0], ..Job::default() };
+    let boxed = |making| Job { kind: JobKind::Box, making, hands: 3, people: vec![0], ..Job::default() };
+    let jobs = (0..2 * many).map(|at| cook(at / many)).chain((0..2).map(boxed)).collect();
+    let safety = |at| Link { before: at, after: 2 * many + at / many, gap: 10, within: Some(120), why: LinkWhy::Safety };
+    let links = (0..2 * many).map(safety).collect();
+    Problem { people: vec![Worker::default()], machines: vec![Machine::default()], jobs, links, ..Problem::default() }
+}
+
+/// 28 loads of ten hours are 12 days, looked at up to twice that: 28 * 27 / 2 orders of two on the hob and as many in the cook's hands, each
+/// two sums of two starts, and minutes by the ten thousand of each. Of loads of twenty minutes it is a thirtieth.
+#[test]
+fn a_session_of_days_is_not_told_to_the_solver_and_is_not_proven_by_it() {
+    let told = |problem: &Problem| {
+        let model = ready(problem, Rules::above(Kind::Safety));
+        let horizon = relax::horizon(&model, 0);
+        exact::Exact::new(&model, 0, horizon, horizon).is_some_and(|exact| !exact.too_much())
+    };
+    assert!(!told(&loads(14, 600)) && told(&loads(14, 20)));
+    let plan = schedule(&loads(14, 600), Effort::Low);
+    assert!(!plan.none_keeps_all && plan.clash.is_empty() && !plan.impossible.is_empty());
 }
