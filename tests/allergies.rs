@@ -124,7 +124,7 @@ fn plate(house: &House, meal: &Meal, eater: Option<usize>) -> BTreeMap<usize, f6
     without.extend(house.left_away.iter().filter(|(who, _)| Some(*who) == eater).map(|(_, food)| Ware::Food(*food)));
     let whole: f64 = meal.who.iter().map(|who| SHARES[*who]).sum::<f64>() + meal.guests as f64;
     let own = meal.instead.as_ref().filter(|(who, _)| Some(*who) == eater).map(|(_, lines)| lines);
-    // What is written in instead is wanted, whatever is always left away.
+    // What is written in instead is wanted, whatever is always left out.
     without.retain(|ware| own.is_none_or(|lines| lines.iter().all(|(line, _)| line != ware)));
     let mut plate = BTreeMap::new();
     for (ware, amount) in own.unwrap_or(&meal.each) {

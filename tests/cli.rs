@@ -291,3 +291,22 @@ fn nothing_of_a_long_plan_is_shown_in_a_pipe() {
     let said = stderr(&kitchen.run(&["prep"]));
     assert!(said.lines().all(|line| line.starts_with("warning: ")) && !said.contains(['\r', '\u{1b}']), "{said}");
 }
+
+#[test]
+fn a_strict_check_writes_its_json_before_it_refuses() {
+    // An unknown food warns: with --strict that ends the run, and a script still reads why.
+    let kitchen = simple().meals(&supper("2026-11-30", "\"100 g bluegrein\""));
+    let plain = json(&kitchen.run(&["--format", "json", "check"]));
+    let strict = kitchen.run(&["--format", "json", "--strict", "check"]);
+    assert_eq!(strict.status.code(), Some(1));
+    let strict: serde_json::Value = serde_json::from_slice(&strict.stdout).expect("JSON on standard output");
+    assert_eq!((strict["warnings"].as_array().map(Vec::len), &strict), (Some(1), &plain));
+    assert!(kitchen.run(&["--strict", "check"]).stdout.is_empty(), "no text says that there are no mistakes");
+}
+
+#[test]
+fn a_food_is_listed_under_no_name_that_a_household_gave_to_another() {
+    let also = |kitchen: &Kitchen| json(&kitchen.run(&["--format", "json", "food", "onion"]))["also"].to_string();
+    assert!(also(&kitchen()).contains("\"brown onion\""));
+    assert!(!also(&kitchen().foods("[[food]]\nname = \"brown onion\"\n")).contains("\"brown onion\""));
+}

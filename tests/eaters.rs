@@ -175,7 +175,7 @@ fn a_standing_exchange_holds_in_every_meal() {
 
 #[test]
 fn what_a_swap_puts_on_the_plate_is_looked_at_though_it_is_exchanged_itself_elsewhere() {
-    // Redroot becomes paste, and paste is left away where it is served: Emil is served 50 g of it, and it is what he is allergic to.
+    // Redroot becomes paste, and paste is left out where it is served: Emil is served 50 g of it, and it is what he is allergic to.
     let swap = "allergic = [\"sesame\"]\nswap = { redroot = \"moonseed paste\", \"moonseed paste\" = \"\" }";
     let kitchen = four(&meal("mon", "each = [\"100 g redroot\"]"));
     refused(&kitchen.file("kitchen.toml", &FOUR.replace("allergic = [\"sesame\"]", swap)), &["Mon supper, Emil: moonseed paste: sesame"]);
@@ -455,7 +455,7 @@ fn an_exchange_of_a_food_inside_a_dish_is_told() {
     let kitchen = four(&meal("mon", "each = [\"1 portion recipe:blue-mash\"]")).file("kitchen.toml", &swapped);
     let said = warned(&kitchen);
     assert!(
-        said.contains("Mon supper, Emil: Blue mash > moonseed paste: left away for Emil, and redroot does not take its place"),
+        said.contains("Mon supper, Emil: Blue mash > moonseed paste: left out for Emil, and redroot does not take its place"),
         "{said}"
     );
     // Set aside before the step, as without would.
@@ -554,4 +554,14 @@ fn a_way_of_eating_that_is_half_a_kind_names_the_kinds() {
     ] {
         refused(&four("").file("kitchen.toml", &household(eats)), &[&format!("\"{eats}\" is no way of eating"), near]);
     }
+}
+
+#[test]
+fn of_a_meal_that_names_nobody_it_is_not_known_what_somebody_got() {
+    let foods = FOODS.replacen("allergens = []", "allergens = []\nper_100g = { kcal = 200, protein = \"10 g\", fibre = \"4 g\" }", 1);
+    let meals = meal("mon", "eaters = 3.5\neach = [\"100 g bluegrain\"]") + &meal("tue", "each = [\"100 g bluegrain\"]");
+    let needs = FOUR.replace("name = \"Tom\"", "name = \"Tom\"\nneeds = { kcal = 2000, protein = \"50 g\" }");
+    let list = four(&meals).foods(&foods).file("kitchen.toml", &needs).list();
+    let told = |day: usize| (list["days"][day]["kcal"].as_f64(), list["days"][day]["at_least"].as_bool());
+    assert_eq!((told(0), told(1)), ((Some(0.0), Some(true)), (Some(200.0), Some(false))));
 }

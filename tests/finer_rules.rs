@@ -85,6 +85,33 @@ fn a_cooked_lot_that_cannot_be_compared_is_not_drawn_and_said() {
 }
 
 #[test]
+fn a_cooked_lot_that_no_portion_weight_would_mend_says_how_its_amount_is_written() {
+    // makes, what more the recipe says, the lot; what is said, and the lot that is drawn
+    for (makes, more, lot, wanted, mended) in [
+        ("4 portions", "", "2", "2 of Stew cannot be compared with a need in portions", "2 portions"),
+        ("4 portions", "portion = \"200 g\"\n", "2", "2 of Stew cannot be compared with a need in portions", "2 portions"),
+        ("12 pieces", "portion = \"200 g\"\n", "2 portions", "2 portions of Stew cannot be compared with a need in pieces", "2"),
+        ("1 l", "portion = \"200 g\"\n", "200 g", "200 g of Stew cannot be compared with a need in ml", "2 ml"),
+    ] {
+        let each = if makes == "12 pieces" {
+            "3 recipe:stew"
+        } else if makes == "1 l" {
+            "3 ml recipe:stew"
+        } else {
+            "3 portions recipe:stew"
+        };
+        let with = |lot: &str| {
+            let lot = format!("[[lot]]\nrecipe = \"stew\"\namount = \"{lot}\"\nplace = \"fridge\"\nmade = 2026-11-28\n");
+            let recipe = stew(makes, &format!("{more}keeps = {{ fridge = \"3 days\" }}\n"));
+            kitchen().foods(BLUEGRAIN).recipe("stew", &recipe).pantry(&lot).meals(&supper("2026-11-30", &format!("\"{each}\""))).list()
+        };
+        let warnings = with(lot)["warnings"].to_string().replace("\\\"", "\"");
+        assert!(warnings.contains(wanted) && warnings.contains(&format!("amount = \"{mended}\".")), "{makes}: {warnings}");
+        assert_eq!(draws(&with(mended), "stew").len(), 1, "what it says mends it");
+    }
+}
+
+#[test]
 fn a_lot_that_cannot_be_compared_names_the_key_that_would_mend_it() {
     let list = kitchen()
         .foods("[[food]]\nname = \"zub\"\n")

@@ -77,6 +77,7 @@ fn what_is_past_and_not_booked_is_taken_as_done_and_its_boxes_serve() {
     assert_eq!(
         said,
         ["Week of 30 Nov 2026: not booked, and taken as done: the trip of Sat 28 Nov, the session of Sun 29 Nov 14:00, Mon supper. \
+          Not printed, and so taken as the week stands now: the trip of Sat 28 Nov, the session of Sun 29 Nov 14:00. \
           To book: spence receive; spence issue; spence issue --until 2026-11-30."]
     );
     let all = list_on(&kitchen, "2026-12-01", &["--all"]);
@@ -430,4 +431,62 @@ fn meals_that_are_booked_before_the_session_that_cooked_for_them_say_so() {
     kitchen.done_on("2026-12-01", &["issue"]);
     let output = kitchen.run_on("2026-12-01", &["issue", "--until", "2026-11-30"]);
     assert!(!stderr(&output).contains("is not booked"), "{}", stderr(&output));
+}
+
+#[test]
+fn what_was_moved_out_of_the_freezer_for_a_meal_that_falls_out_is_told() {
+    // Moved on Monday evening for Tuesday, and good for three days from then: until Thursday. On Monday itself nothing was moved yet.
+    let mash = MASH.replace("fridge = \"3 days\"", "fridge = \"3 days\", freezer = \"2 months\"");
+    let lot = "[[lot]]\nrecipe = \"mash\"\namount = \"1 portion\"\nplace = \"freezer\"\nmade = 2026-11-20\n";
+    let skipped = |today: &str| {
+        let kitchen = kitchen().recipe("mash", &mash).pantry(lot).meals(&supper("2026-12-01", "\"1 portion recipe:mash\""));
+        stderr(&kitchen.run_on(today, &["skip", "tue supper"]))
+    };
+    let said = "1 portion of moon mash: to be moved from the freezer to the fridge on Mon 30 Nov. If it was, it keeps until Thu 3 Dec: write \
+                place = \"fridge\" and use_by = 2026-12-03 for its lot into pantry.toml.";
+    assert!(skipped("2026-12-01").contains(said), "{}", skipped("2026-12-01"));
+    assert!(!skipped("2026-11-30").contains("to be moved"), "{}", skipped("2026-11-30"));
+}
+
+#[test]
+fn beside_a_book_that_nobody_can_read_what_is_past_is_not_laid_on_the_shelf_once_more() {
+    let kitchen = week();
+    kitchen.done_on("2026-11-28", &["print"]);
+    kitchen.done_on("2026-11-28", &["receive"]);
+    let book = kitchen.text("pantry.book.jsonl").replacen("bluegrain", "bluegrein", 1);
+    let kitchen = kitchen.file("pantry.book.jsonl", &book);
+    // 300 g and 200 g were bought, and stand in pantry.toml: the printed trip brings them no second time.
+    let stock =
+        |today: &str| json(&kitchen.run_on(today, &["--format", "json", "stock"]))["places"].to_string().matches("bluegrain").count();
+    assert_eq!(stock("2026-11-29"), 1);
+    let list = list_on(&kitchen, "2026-11-29", &[]);
+    let drawn: f64 = draws(&list, "bluegrain").iter().map(|(.., amount)| amount).sum();
+    assert_eq!(drawn, 300.0);
+    assert_eq!(list["expiring"].to_string().matches("mooncress").count(), 0, "{}", list["expiring"]);
+    assert!(!list["warnings"].to_string().contains("taken as done:"), "{}", list["warnings"]);
+    // A third portion on Monday wants another 100 g.
+    let more = kitchen.text("weeks/week.toml").replacen("\"1 portion recipe:mash\"", "\"2 portions recipe:mash\"", 1);
+    let kitchen = kitchen.file("weeks/week.toml", &more);
+    assert_amount(&line_with_trip(&list_on(&kitchen, "2026-11-29", &[]), "bluegrain").1["need"], 100.0, "g");
+}
+
+#[test]
+fn a_list_tells_what_of_an_overlapping_week_was_not_booked() {
+    let kitchen = week().file("weeks/other.toml", &format!("from = 2026-12-01\n{}", supper("2026-12-02", "\"100 g mooncress\"")));
+    let list = list_on(&kitchen, "2026-11-30", &["--week", "weeks/other.toml"]);
+    let warnings = list["warnings"].to_string();
+    assert!(warnings.contains("taken as done: the trip of Sat 28 Nov, the session of Sun 29 Nov 14:00"), "{warnings}");
+}
+
+#[test]
+fn what_could_be_made_at_the_meal_takes_the_warming_up_of_the_oven_too() {
+    // 6 minutes for four portions, one of them: 2. Thirty in the oven, and ten until it is hot.
+    let oven = "[[appliance]]\nname = \"oven\"\nroom = 2\nheat = true\n";
+    let baked = MASH.replace("wait = \"30 min\"", "wait = \"30 min\"\non = \"oven\"\ntemperature = \"180 °C\"");
+    let kitchen = week().household(oven).recipe("mash", &baked);
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    let text = kitchen.text("weeks/week.toml").replacen("each =", "guests = 1\neach =", 1);
+    let list = list_on(&kitchen.file("weeks/week.toml", &text), "2026-11-30", &[]);
+    assert_eq!(list["short"][0]["remedies"][1], "make it at the meal: 42 min", "{:#}", list["short"]);
 }

@@ -98,3 +98,26 @@ fn a_folder_that_may_not_be_written_is_said_and_its_list_can_still_be_read() {
     assert_eq!(files(&kitchen), before);
     fs::set_permissions(kitchen.path(), Permissions::from_mode(0o755)).expect("permissions");
 }
+
+#[test]
+fn a_start_that_finds_no_room_leaves_nothing_and_can_be_run_again() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let program = assert_cmd::cargo::cargo_bin("spence");
+    for new in ["new", "deep/new", "empty"] {
+        if new == "empty" {
+            fs::create_dir(folder.path().join(new)).expect("a folder");
+        }
+        let limited = Command::new("sh")
+            .args(["-c", "trap '' XFSZ; ulimit -f 1; exec \"$0\" \"$@\""])
+            .arg(&program)
+            .args(["--today", TODAY, "start", new])
+            .current_dir(folder.path())
+            .output()
+            .expect("a shell");
+        assert_refused(&limited, "Nothing was lost; make room and run it again");
+        let left = fs::read_dir(folder.path().join(new)).map_or(0, Iterator::count);
+        assert_eq!((left, folder.path().join(new).exists()), (0, new == "empty"), "{new}: what was not there before is not there now");
+        let again = Command::new(&program).args(["--today", TODAY, "start", new]).current_dir(folder.path()).output().expect("it runs");
+        assert_eq!(again.status.code(), Some(0), "{}", stderr(&again));
+    }
+}

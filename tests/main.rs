@@ -37,6 +37,7 @@ mod lines;
 mod lived;
 mod machine;
 mod makings;
+mod meal_cautions;
 mod methods;
 mod mind;
 mod mistakes;

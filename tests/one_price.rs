@@ -138,3 +138,28 @@ fn booked_as_planned_no_meal_costs_otherwise() {
         assert_eq!(costs("2026-12-01"), planned[1..], "eaten, household {seed}");
     }
 }
+
+#[test]
+fn a_meal_that_is_called_as_its_dish_keeps_its_own_foods_out_of_the_price_of_the_dish() {
+    // Stew is made at the meal, 4 portions of 300 g of bluegrain at 1.00 and 100 g of mooncress at 0.75: 3.75; 1 portion is eaten, with 200 g of
+    // mooncress beside it, 1.50, in a meal that is called "Stew". The 3 portions left are worth three quarters of 3.75: 2.81.
+    let kitchen = household("", "");
+    let stew = kitchen.text("recipes/stew.toml").replace("makes =", "batches = \"whole\"\nmade = \"at the meal\"\nmakes =");
+    let kitchen = kitchen
+        .file("recipes/stew.toml", &stew)
+        .meals(&supper("2026-11-30", "\"1 portion recipe:stew\", \"200 g mooncress\"").replace("at =", "name = \"Stew\"\nat ="));
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
+    let stock = json(&kitchen.run_on("2026-11-30", &["--format", "json", "stock"]));
+    let lots = stock["places"].as_array().into_iter().flatten().flat_map(|place| place["lots"].as_array().into_iter().flatten());
+    let stew: Vec<_> = lots.filter(|lot| lot["recipe"] == "stew").map(|lot| lot["value"].as_str().unwrap_or("?").to_owned()).collect();
+    assert_eq!(stew, ["2.81"]);
+}
+
+#[test]
+fn where_no_price_is_known_the_shelf_is_not_worth_nothing() {
+    let kitchen = kitchen().foods(FOODS).pantry("[[lot]]\nfood = \"bluegrain\"\namount = \"100 g\"\nplace = \"cupboard\"\n");
+    let said = kitchen.done_on("2026-11-28", &["stock"]);
+    assert!(said.ends_with("\nNo price known\n") && !said.contains("Worth"), "{said}");
+    assert!(household("", "").done_on("2026-11-28", &["stock"]).ends_with("\nWorth 1.00 EUR\n"));
+}

@@ -159,3 +159,114 @@ fn a_booked_meal_that_is_renamed_takes_nothing_of_an_unprinted_trip_back() {
     std::fs::write(kitchen.path().join("weeks/week.toml"), renamed).expect("a week");
     assert_eq!(bought(&kitchen), (Some(1), json!("1.00")));
 }
+
+/// Without a print, or with one: a trip on Saturday for Monday's mash, its day then changed to another.
+fn moved_to(kitchen: Kitchen, day: &str) -> Kitchen {
+    let week = kitchen.text("weeks/week.toml").replace("on = 2026-11-28", &format!("on = {day}"));
+    kitchen.file("weeks/week.toml", &week)
+}
+
+fn two_mashes() -> Kitchen {
+    let meals = supper("2026-11-30", "\"2 portions recipe:mash\"") + &supper("2026-12-01", "\"2 portions recipe:mash\"");
+    at_home("", &week("2026-11-28", "2026-11-29", &meals))
+}
+
+#[test]
+fn a_booked_trip_whose_day_is_changed_is_done_all_the_same_and_told() {
+    for (day, said_day) in [("2026-11-27", "Fri 27 Nov"), ("2026-11-29", "Sun 29 Nov")] {
+        for print in [false, true] {
+            let kitchen = two_mashes();
+            if print {
+                kitchen.done_on("2026-11-27", &["print", "--only", "list"]);
+            }
+            kitchen.done_on("2026-11-28", &["receive"]);
+            let kitchen = moved_to(kitchen, day);
+            let list = list_on(&kitchen, "2026-11-29", &[]);
+            let trips = list["trips"].as_array().expect("trips");
+            assert_eq!((trips.len(), trip(&list, 0)), (1, (Some("done"), Some("4.00"))), "{day} {print} {list:#}");
+            let warnings: Vec<&str> = list["warnings"].as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+            let told = format!(
+                "weeks/week.toml:2:1: the trip of Sat 28 Nov is booked and was moved to {said_day}, which is done with it. If that is another, \
+                 write a [[trip]] with on = 2026-11-28 into weeks/week.toml beside it."
+            );
+            assert_eq!(warnings, [told], "{day} {print}");
+            assert_eq!(kitchen.run_on("2026-11-29", &["receive"]).status.code(), Some(2), "it is booked");
+        }
+    }
+}
+
+#[test]
+fn a_trip_before_a_session_that_is_moved_moves_with_it() {
+    // No trip is written: it is that of the day before the first session.
+    let meals = supper("2026-12-01", "\"4 portions recipe:mash\"");
+    let plain = |start: &str| format!("from = 2026-11-30\n[[session]]\nstart = \"{start}T14:00\"\npeople = [\"cook\"]\n{meals}");
+    let kitchen = at_home("", &plain("2026-11-29"));
+    kitchen.done_on("2026-11-28", &["receive"]);
+    let kitchen = kitchen.file("weeks/week.toml", &plain("2026-11-30"));
+    let list = list_on(&kitchen, "2026-11-28", &[]);
+    assert_eq!((list["trips"].as_array().map(Vec::len), trip(&list, 0)), (Some(1), (Some("done"), Some("4.00"))), "{list:#}");
+}
+
+#[test]
+fn a_trip_that_stood_beside_the_booked_one_is_another() {
+    // Saturday is booked and taken out of the file; Wednesday stood there all along, and is still to be made.
+    let meals = supper("2026-11-30", "\"4 portions recipe:mash\"") + &supper("2026-12-03", "\"100 g bluegrain\"");
+    let both = week("2026-11-28", "2026-11-29", &meals).replace("[[session]]", "[[trip]]\non = 2026-11-30\n[[session]]");
+    let kitchen = at_home("", &both);
+    kitchen.done_on("2026-11-28", &["receive"]);
+    let kitchen = kitchen.file("weeks/week.toml", &both.replacen("[[trip]]\non = 2026-11-28\n", "", 1));
+    let list = list_on(&kitchen, "2026-11-28", &[]);
+    assert_eq!(trip(&list, 0).0, Some("open"), "{list:#}");
+}
+
+#[test]
+fn a_trip_that_is_printed_and_then_moved_is_booked_as_printed_at_its_new_day() {
+    let kitchen = two_mashes();
+    kitchen.done_on("2026-11-27", &["print", "--only", "list"]);
+    let kitchen = moved_to(kitchen, "2026-11-29");
+    let said = kitchen.done_on("2026-11-29", &["receive"]);
+    assert!(said.contains("bought Sun 29 Nov: 1 lot"), "{said}");
+    let list = list_on(&kitchen, "2026-11-29", &[]);
+    assert_eq!((list["trips"].as_array().map(Vec::len), trip(&list, 0)), (Some(1), (Some("done"), Some("4.00"))));
+
+    // The sheet that was copied from the old list books it, too; and of two lines the other stays open.
+    let kitchen = two_mashes();
+    kitchen.done_on("2026-11-27", &["print", "--only", "list"]);
+    kitchen.done_on("2026-11-27", &["receive", "--sheet", &kitchen.path().join("goods.toml").display().to_string()]);
+    let kitchen = moved_to(kitchen, "2026-11-29");
+    let said = kitchen.done_on("2026-11-29", &["receive", &kitchen.path().join("goods.toml").display().to_string()]);
+    assert!(said.contains("bought Sun 29 Nov: 1 lot"), "{said}");
+    assert_eq!(trip(&list_on(&kitchen, "2026-11-29", &[]), 0), (Some("done"), Some("4.00")));
+}
+
+#[test]
+fn a_trip_that_is_past_and_was_moved_since_its_print_was_done_as_it_was_printed() {
+    // Printed for 4 portions; on Monday 2 guests more come, which the print did not know.
+    let kitchen = two_mashes();
+    kitchen.done_on("2026-11-27", &["print"]);
+    let kitchen = moved_to(kitchen, "2026-11-27");
+    let list = list_on(&kitchen, "2026-11-30", &[]);
+    assert_eq!(trip(&list, 0), (Some("taken as done"), Some("4.00")));
+    let said = list["warnings"][0].as_str().unwrap_or_default().to_owned();
+    assert!(said.contains("taken as done: the trip of Fri 27 Nov") && !said.contains("Not printed"), "{said}");
+}
+
+#[test]
+fn what_is_taken_as_done_says_what_of_it_stands_on_no_print() {
+    let warned = |kitchen: &Kitchen| list_on(kitchen, "2026-11-30", &[])["warnings"][0].as_str().unwrap_or_default().to_owned();
+    let kitchen = two_mashes();
+    let both = "Not printed, and so taken as the week stands now: the trip of Sat 28 Nov, the session of Sun 29 Nov 14:00. To book:";
+    assert!(warned(&kitchen).contains(both), "{}", warned(&kitchen));
+    kitchen.done_on("2026-11-28", &["receive"]);
+    assert!(warned(&kitchen).contains("Not printed, and so taken as the week stands now: the session of Sun 29 Nov 14:00. To book:"));
+}
+
+#[test]
+fn a_booked_meal_that_is_at_a_clock_time_by_now_is_not_eaten_again() {
+    let kitchen = monday_is_eaten();
+    let text = kitchen.text("weeks/week.toml").replace("name = \"First\"\n", "").replacen("at = \"supper\"", "at = \"19:00\"", 1);
+    std::fs::write(kitchen.path().join("weeks/week.toml"), &text).expect("a week");
+    let list = list_on(&kitchen, "2026-12-01", &[]);
+    assert_eq!((&list["short"], draws(&list, "mash").len()), (&json!([]), 1));
+    assert!(list["warnings"].to_string().contains("First, Mon 30 Nov 18:30, is booked"), "{}", list["warnings"]);
+}

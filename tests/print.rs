@@ -311,3 +311,22 @@ fn print_all_of_a_week_that_is_past_and_was_never_printed_has_its_guides_as_plan
     let said = crate::kitchen::stderr(&output);
     assert!(said.contains("the session of Sun 29 Nov 14:00 is done, and no guide of it was printed here"), "{said}");
 }
+
+#[test]
+fn print_all_marks_a_trip_that_is_no_longer_open_on_every_sheet() {
+    let marked = |kitchen: &Kitchen, state: &str| {
+        kitchen.done_on("2026-11-30", &["print", "--all"]);
+        assert!(text(&pdf(kitchen, "shopping-list-2026-11-30.pdf")).contains(&format!("Sat28Nov2026,{}", state.replace(' ', ""))));
+        kitchen.done_on("2026-11-30", &["print", "--all", "--only", "phone,calendar"]);
+        let sheets = std::fs::read_dir(kitchen.path().join("sheets")).expect("sheets").flatten();
+        let told: Vec<String> = sheets.filter_map(|entry| std::fs::read_to_string(entry.path()).ok()).collect();
+        let phone = told.iter().find(|text| text.contains("<html")).expect("a page for the phone");
+        assert!(phone.contains(&format!("<h2>Sat 28 Nov, {state}</h2>")), "{state}");
+        let calendar = told.iter().find(|text| text.starts_with("BEGIN:VCALENDAR")).expect("a calendar");
+        assert!(calendar.replace("\r\n ", "").contains(&format!("({state})")), "{calendar}");
+    };
+    let kitchen = sample();
+    marked(&kitchen, "taken as done");
+    kitchen.done_on("2026-11-28", &["receive"]);
+    marked(&kitchen, "done");
+}

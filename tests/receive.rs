@@ -425,3 +425,102 @@ fn the_price_paid_for_one_big_pack_is_no_price_of_two_small_ones() {
     let said = kitchen.done_on("2026-11-28", &["receive", "--instead", "bluegrain=1 x 1 kg", "--paid", "bluegrain=3.00"]);
     assert!(said.contains("Price: bluegrain, 1 kg at Stall: 3.00, was 3.20"), "{said}");
 }
+
+#[test]
+fn what_is_bought_by_the_tin_is_closed_packs_where_a_tin_is_known_to_hold_so_much() {
+    for (bought, amount) in [
+        ("1 tin tinned chickpeas at 0.70", "1 x 400 g"),
+        ("2 tins tinned chickpeas", "2 x 400 g"),
+        ("2 tins (300 g) tinned chickpeas", "2 x 300 g"),
+        ("1 jar passata", "1 x 690 g"),
+        ("400 g tinned chickpeas", "400 g"),
+        ("1½ tins tinned chickpeas", "600 g"),
+    ] {
+        let kitchen = shopping();
+        kitchen.done_on("2026-11-28", &["receive", "--also", bought, "--on", "2026-11-27"]);
+        let pantry = kitchen.text("pantry.toml");
+        assert!(pantry.contains(&format!("amount = \"{amount}\"")), "{bought}: {pantry}");
+    }
+}
+
+#[test]
+fn another_amount_is_in_a_measure_that_the_list_can_reckon_with() {
+    // One of the packs that the list has; packs of a size of their own.
+    for (instead, amount) in [("1 pack", "1 x 500 g"), ("3 bags", "3 x 500 g"), ("2 tins (100 g)", "2 x 100 g"), ("500 g", "500 g")] {
+        let kitchen = shopping();
+        receive(&kitchen, &["--instead", &format!("bluegrain={instead}")]);
+        let pantry = kitchen.text("pantry.toml");
+        assert!(pantry.contains(&format!("food = \"bluegrain\"\namount = \"{amount}\"")), "{instead}: {pantry}");
+    }
+    // The g forgotten; a word that holds nobody knows how much.
+    let kitchen = shopping();
+    for (food, instead, said) in [
+        (
+            "bluegrain",
+            "500",
+            "bluegrain: \"500\" has no unit, and nobody knows what one weighs. Write it with its unit, like \"1 x 500 g\".",
+        ),
+        ("moon cheese", "1 bottle", "moon cheese: 1 bottle cannot be compared with the 250 g of the list. Write it like \"250 g\"."),
+        ("moon cheese", "0 g", "moon cheese: "),
+    ] {
+        let output = kitchen.run_on("2026-11-28", &["receive", "--instead", &format!("{food}={instead}")]);
+        assert_eq!(output.status.code(), Some(2), "{instead}");
+        assert!(stderr(&output).contains(said), "{}", stderr(&output));
+    }
+    let sheet = "from = 2026-11-30\ntrip = 2026-11-28\n[[line]]\nfood = \"bluegrain\"\npacks = \"500\"\n";
+    let kitchen = kitchen.file("in.toml", sheet);
+    let output = kitchen.run_on("2026-11-28", &["receive", &kitchen.path().join("in.toml").to_string_lossy()]);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(stderr(&output).contains("\"500\" has no unit"), "{}", stderr(&output));
+    assert_eq!(kitchen.text("pantry.toml"), PANTRY);
+}
+
+#[test]
+fn of_what_was_not_got_nothing_more_can_be_said() {
+    let kitchen = shopping();
+    for more in [["--instead", "bluegrain=1 x 500 g"], ["--paid", "bluegrain=1.00"], ["--without", "bluegrain"]] {
+        let output = kitchen.run_on("2026-11-28", &[&["receive", "--without", "bluegrain"], &more[..]].concat());
+        assert_eq!(output.status.code(), Some(2));
+        let said = stderr(&output);
+        assert!(said.contains("--without says that bluegrain was not bought, and bluegrain is named once more."), "{said}");
+    }
+}
+
+#[test]
+fn a_booking_that_is_refused_warns_of_nothing() {
+    let kitchen = shopping();
+    for refused in [
+        vec!["receive", "--on", "2026-12-01", "--without", "salt"],
+        vec!["receive", "--on", "2026-12-01", "--also", "much"],
+        vec!["issue", "--meal", "mon supper", "--meal", "tue tea"],
+    ] {
+        let output = kitchen.run_on("2026-11-28", &refused);
+        assert_eq!(output.status.code(), Some(2), "{refused:?}");
+        assert!(!stderr(&output).contains("yet to come"), "{}", stderr(&output));
+    }
+}
+
+#[test]
+fn what_is_bought_once_the_week_is_over_is_a_purchase_of_today_alone() {
+    let kitchen = shopping();
+    kitchen.done_on("2026-12-20", &["receive", "--also", "200 g bluegrain at 1.20"]);
+    assert!(kitchen.text("pantry.toml").ends_with("amount = \"200 g\"\nplace = \"cupboard\"\nsince = 2026-12-20\n"));
+    // While the week goes on it comes with the trip that waits to be booked, and that is told.
+    let kitchen = shopping();
+    let output = kitchen.run_on("2026-11-30", &["receive", "--also", "200 g bluegrain at 1.20"]);
+    assert_eq!(output.status.code(), Some(0));
+    let told = "what stands in --also is booked with the trip, as bought on Sat 28 Nov. For another day: --on DATE.";
+    assert!(stderr(&output).contains(told), "{}", stderr(&output));
+}
+
+#[test]
+fn what_is_asked_for_cooked_and_was_never_weighed_so_is_bought_once() {
+    let food = "[[food]]\nname = \"moonroot\"\nallergens = []\nkeeps = { fridge = \"10 days\" }\nsource = \"weighed at home\"\n";
+    let kitchen = kitchen().foods(food).meals(&supper("2026-12-04", "\"160 g cooked moonroot\""));
+    receive(&kitchen, &[]);
+    assert!(kitchen.text("pantry.toml").contains("food = \"moonroot\"\namount = \"160 g cooked\""), "{}", kitchen.text("pantry.toml"));
+    let list = json(&kitchen.run_on("2026-11-29", &["--format", "json", "list"]));
+    assert_eq!((list["trips"].as_array().map(Vec::len), list["from_pantry"][0]["amount"]["amount"].as_f64()), (Some(0), Some(160.0)));
+    kitchen.done_on("2026-12-04", &["issue", "--until", "2026-12-04"]);
+    assert!(!kitchen.text("pantry.toml").contains("moonroot"), "{}", kitchen.text("pantry.toml"));
+}

@@ -143,3 +143,39 @@ fn every_verb_of_the_command_line_has_a_schema_or_writes_no_json() {
         assert!(kitchen.path().join(format!("schemas/{verb}.output.schema.json")).exists(), "{verb} has no schema of its JSON");
     }
 }
+
+/// The words in backticks of a part of README.
+fn named(part: &str) -> BTreeSet<&str> {
+    let spans = part.split('`').skip(1).step_by(2);
+    spans.flat_map(|span| span.split(|letter: char| !letter.is_alphanumeric() && letter != '_')).collect()
+}
+
+fn properties(schema: &Value, into: &mut BTreeSet<String>) {
+    match schema {
+        Value::Object(table) => {
+            into.extend(table.get("properties").and_then(Value::as_object).into_iter().flat_map(|all| all.keys().cloned()));
+            table.values().for_each(|inner| properties(inner, into));
+        }
+        Value::Array(all) => all.iter().for_each(|inner| properties(inner, into)),
+        _ => (),
+    }
+}
+
+#[test]
+fn every_field_of_every_answer_is_named_in_readme() {
+    let kitchen = sample();
+    kitchen.done(&["keys", "--schema", "schemas"]);
+    let readme = fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/README.md")).expect("README.md");
+    let part = readme.split("## What scripts read").nth(1).and_then(|rest| rest.split("\n## ").next()).expect("the part");
+    let mut fields = BTreeSet::new();
+    for entry in fs::read_dir(kitchen.path().join("schemas")).expect("schemas").flatten() {
+        if entry.file_name().to_string_lossy().ends_with(".output.schema.json") {
+            let schema: Value = serde_json::from_str(&fs::read_to_string(entry.path()).expect("a file")).expect("JSON");
+            properties(&schema, &mut fields);
+        }
+    }
+    assert!(fields.len() > 200, "{}", fields.len());
+    let known = named(part);
+    let unnamed: Vec<&String> = fields.iter().filter(|field| !known.contains(field.as_str())).collect();
+    assert!(unnamed.is_empty(), "not in README: {unnamed:?}");
+}

@@ -209,6 +209,11 @@ fn what_was_set_aside_lies_on_the_shelf_as_theirs_and_serves_their_meal() {
     assert!(pantry.contains("eater = \"Emil\"\nwithout = [\"sesame seed\"]\namount = \"0.5 portion\""), "{pantry}");
     assert_eq!(fridge(&kitchen, "2026-11-30"), [(None, 2.0), emils(0.5)]);
     let list = kitchen.list_on("2026-11-30");
+    let emils_own =
+        list["from_pantry"].as_array().into_iter().flatten().filter(|one| one["eater"] == "Emil" && one["without"][0] == "sesame seed");
+    assert_eq!(emils_own.count(), 1, "{:#}", list["from_pantry"]);
+    let told = kitchen.done_on("2026-11-30", &["list"]);
+    assert!(told.contains("Dish, for Emil, without sesame seed"), "{told}");
     assert_eq!(list["short"].as_array().map(Vec::len), Some(0), "{:#}", list["short"]);
     let day = kitchen.done_on("2026-11-30", &["day"]);
     assert!(day.contains("Take out: Dish, 1 portion, fridge"), "{day}");
@@ -277,4 +282,90 @@ fn a_lot_that_is_nobodys_alone_lacks_nothing_and_a_food_is_nobodys_alone() {
     );
     let food = "[[lot]]\nfood = \"potatoes\"\namount = \"1 kg\"\nplace = \"fridge\"\neater = \"Emil\"\n";
     refused(&mash_for_two_days().pantry(food), &["a food is nobody's alone"]);
+}
+
+#[test]
+fn a_portion_for_somebody_whom_the_household_does_not_have_is_told() {
+    let lot = |eater: &str| {
+        format!(
+            "[[lot]]\nrecipe = \"dish\"\neater = \"{eater}\"\nwithout = [\"sesame seeds\"]\namount = \"1 portion\"\nplace = \"fridge\"\n"
+        )
+    };
+    let told = |eater: &str| stderr(&mash_for_two_days().pantry(&lot(eater)).run(&["check"]));
+    let said = told("Emli");
+    assert!(
+        said.contains(
+            "pantry.toml:1:1: \"Emli\" is none of the household's eaters, so that no meal takes this portion. Did you mean \"Emil\"?"
+        ),
+        "{said}"
+    );
+    assert!(told("Wanda").contains("no meal takes this portion. Where everybody may have it"), "{}", told("Wanda"));
+    assert!(!told("Emil").contains("none of the household's eaters"));
+}
+
+#[test]
+fn where_nobody_gets_a_food_nothing_is_taken_out_before_it() {
+    let both = TWO.replacen("name = \"Rosa\"", "name = \"Rosa\"\nallergic = [\"sesame\"]", 1);
+    let meal = "[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"1 portion recipe:dish\"]\n\
+                without = { Emil = [\"sesame seeds\"], Rosa = [\"sesame seeds\"] }\n";
+    let mash = dish(KEEPS, &["600 g bluegrain", "30 g sesame seeds"], "Mash the bluegrain.\nStir in the sesame seeds.");
+    let food = "[[food]]\nname = \"bluegrain\"\nallergens = []\nsource = \"weighed at home\"\n";
+    let kitchen = supper(&mash).file("kitchen.toml", &format!("{both}{OVEN_HOB_AND_COOKER}")).foods(food).meals(meal);
+    assert_eq!(tasks(&kitchen, "aside"), Vec::<Value>::new());
+    let steps: Vec<String> = tasks(&kitchen, "step").iter().filter_map(|task| task["text"].as_str().map(str::to_owned)).collect();
+    assert_eq!(steps[1], "Stir in no sesame seeds.");
+    let cautions = kitchen.prep()["sessions"][0]["cautions"].to_string();
+    assert!(!cautions.contains("Allergens. Dish: sesame") && !cautions.contains("is allergic to"), "{cautions}");
+}
+
+#[test]
+fn the_minute_of_what_is_set_aside_counts_at_the_meal() {
+    // 8 and 8 minutes for four portions, 1½ of them: 3 and 3, and one for Emil's. Supper is at 18:30.
+    let mash = "makes = \"4 portions\"\nbatches = \"any\"\nmade = \"at the meal\"\ningredients = [\"600 g bluegrain\", \"30 g sesame seeds\"]\n\
+                [[step]]\ntext = \"Mash {bluegrain}.\"\nhands = \"8 min\"\n[[step]]\ntext = \"Stir in {sesame seeds}.\"\nhands = \"8 min\"\n";
+    let food = "[[food]]\nname = \"bluegrain\"\nallergens = []\nsource = \"weighed at home\"\n";
+    let begin = |kitchen: &Kitchen| {
+        crate::kitchen::json(&kitchen.run_on("2026-11-30", &["--format", "json", "day"]))["meals"][0]["begin_by"].clone()
+    };
+    let kitchen = supper(mash).foods(food);
+    assert_eq!(begin(&kitchen), "2026-11-30T18:23");
+    let all = "[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"1 portion recipe:dish\"]\n";
+    let without_allergy = TWO.replace("allergic = [\"sesame\"]", "");
+    let kitchen = kitchen.file("kitchen.toml", &format!("{without_allergy}{OVEN_HOB_AND_COOKER}")).meals(all);
+    assert_eq!(begin(&kitchen), "2026-11-30T18:24");
+}
+
+#[test]
+fn nobody_is_told_to_make_theirs_first_where_no_plan_can() {
+    // Emil's plain dish comes after the one with sesame.
+    let with = "makes = \"4 portions\"\nbatches = \"any\"\nkeeps = { fridge = \"3 days\" }\ningredients = [\"30 g sesame seeds\"]\n\
+                [[step]]\ntext = \"Grind {sesame seeds}.\"\nhands = \"5 min\"\n";
+    let plain = |after: &str| {
+        format!(
+            "name = \"Plain\"\nmakes = \"4 portions\"\nbatches = \"any\"\nkeeps = {{ fridge = \"3 days\" }}\ningredients = [\"200 g bluegrain\"]\n\
+             [[step]]\ntext = \"Mash {{bluegrain}}.\"\nhands = \"5 min\"\n{after}"
+        )
+    };
+    let food = "[[food]]\nname = \"bluegrain\"\nallergens = []\nsource = \"weighed at home\"\n";
+    let meal =
+        "[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"1 portion recipe:dish\"]\ninstead = { Emil = [\"1 portion recipe:plain\"] }\n";
+    let cautions = |after: &str| {
+        let kitchen = supper(with).foods(food).recipe("plain", &plain(after)).meals(meal);
+        kitchen.prep()["sessions"][0]["cautions"].to_string()
+    };
+    assert!(cautions("").contains("Make what Emil eats first (Plain)"));
+    let told = cautions("after = [\"recipe:dish\"]\n");
+    assert!(told.contains("Not all that Emil eats can be made first (Plain)") && !told.contains("Make what"), "{told}");
+}
+
+#[test]
+fn washing_after_raw_meat_counts_at_the_meal_and_the_oven_warms_up_first() {
+    // 8 minutes of hands for four portions, 1½ of them: 3. Three of washing, 30 in the oven, 10 until it is hot: 46 before 18:30.
+    let roast = "makes = \"4 portions\"\nbatches = \"any\"\nmade = \"at the meal\"\ningredients = [\"600 g chicken thighs\"]\n\
+                 [[step]]\ntext = \"Roast {chicken thighs}.\"\nhands = \"8 min\"\nwait = \"30 min\"\non = \"oven\"\ntemperature = \"200 °C\"\ninside = \"74 °C\"\n";
+    let meal = "[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"1 portion recipe:dish\"]\n";
+    let washed = TWO.replace("wash = \"0 min\"", "wash = \"3 min\"");
+    let kitchen = supper(roast).file("kitchen.toml", &format!("{washed}{OVEN_HOB_AND_COOKER}")).meals(meal);
+    let day = crate::kitchen::json(&kitchen.run_on("2026-11-30", &["--format", "json", "day"]));
+    assert_eq!(day["meals"][0]["begin_by"], "2026-11-30T17:44");
 }

@@ -6,7 +6,9 @@ use jiff::civil::{Date, DateTime};
 
 use super::booking::InWeek;
 use super::chain::Book;
-use super::keys::{LINE, MEAL, SESSION, count_key, food_of_line, is_of_trip, line_key, meal_key, own_trip, session_key, trip_key};
+use super::keys::{
+    LINE, MEAL, SESSION, TRIP, count_key, food_of_line, is_of_trip, line_key, meal_key, own_trip, session_key, trip_key, trip_of,
+};
 use super::lately::LastBookings;
 use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
@@ -20,9 +22,10 @@ use crate::measure::Money;
 #[derive(Debug, Clone, Default)]
 pub struct Booked {
     covers: BTreeSet<String>,
-    /// By the key that the book has, what is done because of it under another: a session that was moved, a meal that is called otherwise.
+    /// By the key that the book has, what is done because of it under another: a trip or a session that was moved, a meal that is called
+    /// otherwise.
     followed: BTreeMap<String, String>,
-    /// The weeks of booked sessions as they stood when they were booked, by the sessions' keys.
+    /// The weeks of booked trips and sessions as they stood when these were booked, by their keys.
     in_weeks: BTreeMap<String, InWeek>,
     /// The lots that the book adds up to.
     lots: Vec<LotRecord>,
@@ -30,9 +33,20 @@ pub struct Booked {
     /// Of each booking of some lines of a trip, what it is of and the shops to which the way was paid.
     fares: Vec<(Vec<String>, Vec<String>)>,
     lately: LastBookings,
+    /// There is a book, and nobody can read it.
+    not_read: bool,
 }
 
 impl Booked {
+    /// Of a book that cannot be read: what is past may stand in pantry.toml already, and is laid on top of it by nobody.
+    pub fn not_read() -> Booked {
+        Booked { not_read: true, ..Booked::default() }
+    }
+
+    pub fn is_not_read(&self) -> bool {
+        self.not_read
+    }
+
     pub fn by(book: &Book) -> Booked {
         let in_part = standing(&book.bookings).into_iter().filter(|booking| booking.covers.iter().any(|key| key.starts_with(LINE)));
         let fares = in_part.map(|booking| (booking.covers.clone(), booking.fares.keys().cloned().collect())).collect();
@@ -44,8 +58,9 @@ impl Booked {
             purchases,
             fares,
             followed: BTreeMap::new(),
-            in_weeks: by_session(in_weeks),
+            in_weeks: by_key(in_weeks),
             lately: LastBookings::of(&book.bookings),
+            not_read: false,
         }
     }
 
@@ -59,14 +74,15 @@ impl Booked {
             purchases,
             fares,
             followed: BTreeMap::new(),
-            in_weeks: by_session(ledger.in_weeks()),
+            in_weeks: by_key(ledger.in_weeks()),
             lately: ledger.lately().clone(),
+            not_read: false,
         }
     }
 
     /// `nth` counts the trips of one day from 0, in file order.
     pub fn has_trip(&self, on: Date, nth: usize) -> bool {
-        self.covers.contains(&trip_key(on, nth))
+        self.has_key(&trip_key(on, nth))
     }
 
     /// Did a booking put this lot on the shelf with these dates, and not a person by hand?
@@ -76,26 +92,30 @@ impl Booked {
 
     /// What the book has of a trip that is booked, be it line by line: the lots that it brought, and what the way to the shops cost.
     pub fn brought(&self, on: Date, nth: usize) -> (Vec<&LotRecord>, Money) {
-        let (lots, fares) = self.lately.brought(|key| is_of_trip(key, (on, nth)));
+        let (lots, fares) = self.lately.brought(|key| is_of_trip(self.key_now(key), (on, nth)));
         (lots, Money(fares))
     }
 
     /// Is this line of an open trip booked, or said to be not got? `nth` counts the lines of one food from 0.
     pub fn has_line(&self, trip: (Date, usize), food: &str, nth: usize) -> bool {
-        self.covers.contains(&line_key(trip, food, nth))
+        self.has_key(&line_key(trip, food, nth))
     }
 
     /// The foods of which a line of that trip is booked, or said to be not got.
     pub fn settled_foods(&self, on: Date, nth: usize) -> impl Iterator<Item = &str> {
         let start = line_key((on, nth), "", 0);
-        let of_day = self.covers.range(start.clone()..).take_while(move |key| key.starts_with(&start));
+        let moved = self.followed.values().filter({
+            let start = start.clone();
+            move |key| key.starts_with(&start)
+        });
+        let of_day = self.covers.range(start.clone()..).take_while(move |key| key.starts_with(&start)).chain(moved);
         // Not a second line of the same food.
         of_day.filter_map(move |key| food_of_line(key, (on, nth))).filter(|food| !food.contains(" #"))
     }
 
     /// The shops to which the way was paid already, where some lines of that trip are booked.
     pub fn fares_paid(&self, on: Date, nth: usize) -> BTreeSet<&str> {
-        let of_trip = self.fares.iter().filter(|(covers, _)| covers.iter().any(|key| food_of_line(key, (on, nth)).is_some()));
+        let of_trip = self.fares.iter().filter(|(covers, _)| covers.iter().any(|key| food_of_line(self.key_now(key), (on, nth)).is_some()));
         of_trip.flat_map(|(_, shops)| shops.iter().map(String::as_str)).collect()
     }
 
@@ -119,9 +139,21 @@ impl Booked {
         self.covers.range(SESSION.to_owned()..).map_while(|key| key.strip_prefix(SESSION)).filter_map(|start| start.parse().ok())
     }
 
-    /// The week of a booked session when it was booked; old books do not say it.
-    pub(super) fn in_week(&self, start: DateTime) -> Option<&InWeek> {
-        self.in_weeks.get(&session_key(start))
+    /// The week of what is booked under a key, as it stood then; old books do not say it.
+    pub(super) fn in_week(&self, key: &str) -> Option<&InWeek> {
+        self.in_weeks.get(key)
+    }
+
+    /// The trips of weeks' files that are booked, whole or in part, by the days they were booked with, each with the keys of it.
+    pub(super) fn trips(&self) -> BTreeMap<(Date, usize), Vec<&str>> {
+        let mut trips: BTreeMap<(Date, usize), Vec<&str>> = BTreeMap::new();
+        let begin = |start: &'static str| self.covers.range(start.to_owned()..).take_while(move |key| key.starts_with(start));
+        for key in begin(LINE).chain(begin(TRIP)) {
+            if let Some(trip) = trip_of(key) {
+                trips.entry(trip).or_default().push(key);
+            }
+        }
+        trips
     }
 
     /// The meals that are booked: the key of each, when it was to be eaten, and what it was called.
@@ -184,6 +216,6 @@ impl Booked {
     }
 }
 
-fn by_session<'l>(in_weeks: impl Iterator<Item = (&'l [String], &'l InWeek)>) -> BTreeMap<String, InWeek> {
+fn by_key<'l>(in_weeks: impl Iterator<Item = (&'l [String], &'l InWeek)>) -> BTreeMap<String, InWeek> {
     in_weeks.flat_map(|(covers, week)| covers.iter().map(|key| (key.clone(), week.clone()))).collect()
 }

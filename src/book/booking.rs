@@ -59,7 +59,7 @@ impl Change {
     }
 }
 
-/// The week of a session when it was booked, by which the session is known again where its start is changed afterwards.
+/// The week of a trip or a session when it was booked, by which it is known again where its day is changed afterwards.
 #[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 pub struct InWeek {
     #[schemars(with = "String")]
@@ -67,11 +67,16 @@ pub struct InWeek {
     /// The starts of all its sessions.
     #[schemars(with = "Vec<String>")]
     pub sessions: Vec<DateTime>,
+    /// The days of all its trips.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    #[schemars(with = "Vec<String>")]
+    pub trips: Vec<Date>,
 }
 
 impl InWeek {
     pub fn of(week: &Week) -> InWeek {
-        InWeek { from: week.from, sessions: week.sessions.iter().map(|session| session.start).collect() }
+        let (sessions, trips) = (week.sessions.iter().map(|session| session.start), week.trips.iter().map(|trip| trip.on));
+        InWeek { from: week.from, sessions: sessions.collect(), trips: trips.collect() }
     }
 }
 
@@ -92,7 +97,7 @@ pub struct Booking {
     /// Trips, sessions and meals that are booked with it: `session 2026-11-29T14:00`.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub covers: Vec<String>,
-    /// Of a session: its week, as it stood then.
+    /// Of a trip or a session: its week, as it stood then.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub in_week: Option<InWeek>,
     pub changes: Vec<Change>,

@@ -15,7 +15,8 @@ use crate::words;
 pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Result<String, String> {
     let mut document: DocumentMut = text.parse().map_err(|error: toml_edit::TomlError| format!("it is not TOML: {}", error.message()))?;
     let mut trailing = document.trailing().as_str().unwrap_or_default().to_owned();
-    let lots = lots_of(&mut document)?;
+    let array = lots_of(&mut document)?;
+    let mut lots: Vec<Table> = std::mem::take(array).into_iter().collect();
     let mut shelf: Vec<LotRecord> = shelf.iter().map(LotRecord::on_paper).collect();
     for change in changes {
         let from = change.from.as_ref().map(LotRecord::on_paper);
@@ -32,7 +33,7 @@ pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Res
                 change.lines = lots.get(at).map(|table| table.to_string());
                 (change.nth, change.above) = (Some(at + 1), lots.get(at).map(|table| above(table).to_owned()));
                 change.heading = lots.get(at).map(|table| behind_heading(table).to_owned()).filter(|text| !text.is_empty());
-                trailing.insert_str(0, &take_out(lots, at));
+                trailing.insert_str(0, &take_out(&mut lots, at));
                 shelf.remove(at);
             }
             (None, false, Some(to)) => {
@@ -44,13 +45,14 @@ pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Res
                 if let Some(own) = change.above.take().filter(|own| take_back(lots.get_mut(at), &mut trailing, own)) {
                     table.decor_mut().set_prefix(own);
                 }
-                insert(lots, at, table);
+                lots.insert(at.min(lots.len()), table);
                 shelf.insert(at, to.on_paper());
                 change.nth = None;
             }
             (None, false, None) => (),
         }
     }
+    array.extend(lots);
     document.set_trailing(trailing);
     let written = document.to_string();
     // New lines come with plain ends.
@@ -77,15 +79,6 @@ fn beside_its_like(shelf: &[LotRecord], new: &LotRecord) -> usize {
     let there = |lot: &&LotRecord| lot.place == new.place;
     let last = |alike: &dyn Fn(&&LotRecord) -> bool| shelf.iter().rposition(|lot| alike(&lot)).map(|at| at + 1);
     last(&|lot| there(lot) && lot.name() == new.name()).or_else(|| last(&there)).unwrap_or(shelf.len())
-}
-
-fn insert(lots: &mut ArrayOfTables, at: usize, table: Table) {
-    let behind: Vec<Table> = lots.iter().skip(at).cloned().collect();
-    while lots.len() > at {
-        lots.remove(lots.len() - 1);
-    }
-    lots.push(table);
-    behind.into_iter().for_each(|table| lots.push(table));
 }
 
 /// Keeps the remark at the end of the line.
@@ -122,7 +115,7 @@ fn behind_heading(table: &Table) -> &str {
 }
 
 /// Remarks above the lot pass to the one below it, or, at the end, are given back.
-fn take_out(lots: &mut ArrayOfTables, at: usize) -> String {
+fn take_out(lots: &mut Vec<Table>, at: usize) -> String {
     let gone = lots.remove(at);
     let prefix = above(&gone).to_owned();
     if !prefix.contains('#') {

@@ -70,7 +70,7 @@ pub fn open_goods(foods: &Foods, rules: &Rules, trip: &TripBuys, booked: &Booked
 /// Nothing where all of the need may stay unmet; `None` where the amount is no measure.
 fn from_line(rules: &Rules, line: &Buy) -> Option<Goods> {
     let closed = |packed: &Packed| match packed {
-        Packed::Packs { size, .. } => Some(size.clone()),
+        Packed::Packs { single, .. } => Some(single.clone()),
         Packed::Loose(_) => None,
     };
     let mut amounts: Vec<InPacks> = line.packs.iter().map(|packed| InPacks { amount: packed.amount(), pack: closed(packed) }).collect();

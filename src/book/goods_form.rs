@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::booked::Booked;
 use super::goods::{Goods, text_of};
 use super::keys::line_key;
-use super::receive::{NotTaken, also};
+use super::receive::{NotTaken, also, as_listed};
 use super::record::Exact;
 use crate::foods::Foods;
 use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake, Rules, ShopId};
@@ -112,7 +112,7 @@ pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm, of: &Tr
             None => stays_open = true,
         }
         if let Some(line) = line.map(|line| &form.lines[line]).filter(|line| !line.without) {
-            lay_over(kitchen, &of.shops, &mut bought, line);
+            mistakes.extend(lay_over(kitchen, &of.shops, &mut bought, line).err());
             goods.push(bought);
         }
     }
@@ -149,14 +149,17 @@ fn lines_of(foods: &Foods, goods: &[Goods], form: &GoodsForm) -> Vec<Option<usiz
     goods.iter().map(line_of).collect()
 }
 
-fn lay_over(kitchen: &Kitchen, shops: &[ShopId], bought: &mut Goods, line: &GoodsLine) {
+fn lay_over(kitchen: &Kitchen, shops: &[ShopId], bought: &mut Goods, line: &GoodsLine) -> Result<(), Mistake> {
     let packs: Vec<InPacks> = line.instead.clone().map_or_else(|| line.packs.clone(), |instead| vec![instead]);
     let exact = |amounts: &[InPacks]| amounts.iter().map(|lies| Exact::of(&lies.amount)).collect::<Vec<_>>();
     if !packs.is_empty() && exact(&packs) != exact(&bought.amounts) {
+        let packs = packs.into_iter().map(|lies| as_listed(kitchen, bought, lies)).collect::<Result<_, _>>();
+        let packs = packs.map_err(|NotTaken { cause, remedy }| Mistake { at: line.at.clone(), cause, remedy })?;
         bought.replaced_by(kitchen, shops, packs);
     }
     if let Some(cost) = line.paid {
         bought.paid(cost);
     }
     bought.until = line.until.or(bought.until);
+    Ok(())
 }

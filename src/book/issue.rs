@@ -169,11 +169,13 @@ pub fn eat(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &
     let meal = &week.meals[index];
     let on = meal.at_time.date();
     let Ate { mut missing, mut costs } = Ate::default();
-    let mut of_dishes: BTreeMap<&str, Option<f64>> = BTreeMap::new();
+    let mut of_dishes: BTreeMap<RecipeId, Option<f64>> = BTreeMap::new();
     for demand in demanded.demand.iter().filter(|demand| demand.by == here && !demand.to_taste) {
         let cost = take_of_food(kitchen, bench, demand.food, (&demand.amount, demand.tin.as_ref()), on, &mut missing);
-        let all = of_dishes.entry(&demand.what_for).or_insert(Some(0.0));
-        *all = all.zip(cost).map(|(all, cost)| all + cost);
+        if let Some(dish) = demand.dish {
+            let all = of_dishes.entry(dish).or_insert(Some(0.0));
+            *all = all.zip(cost).map(|(all, cost)| all + cost);
+        }
         costs.extend(cost.map(|cost| (Ware::Food(demand.food), demand.amount.clone(), cost)));
     }
     put_spare(kitchen, bench, makings, here, &of_dishes);
@@ -222,8 +224,8 @@ pub fn eat(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &
     Ate { missing, costs }
 }
 
-/// What a dish that is made at the meal leaves for later. `costs` are those of foods, by what they are for.
-fn put_spare(kitchen: &Kitchen, bench: &mut Bench, makings: &Makings, here: MadeAt, costs: &BTreeMap<&str, Option<f64>>) {
+/// What a dish that is made at the meal leaves for later. `costs` are those of the foods of each dish.
+fn put_spare(kitchen: &Kitchen, bench: &mut Bench, makings: &Makings, here: MadeAt, costs: &BTreeMap<RecipeId, Option<f64>>) {
     for making in makings.makings.iter().filter(|making| making.at == here) {
         let Some(spare) = making.spare.as_ref().filter(|spare| spare.eat_by > spare.made_on) else { continue };
         let recipe = &kitchen.recipes[making.recipe];
@@ -234,7 +236,7 @@ fn put_spare(kitchen: &Kitchen, bench: &mut Bench, makings: &Makings, here: Made
         };
         // What other dishes went into it cost stands with them.
         let of_foods = !recipe.ingredients.iter().any(|line| matches!(line.wanted, Wanted::Recipe { .. }));
-        let cost = costs.get(recipe.name.as_str()).copied().flatten().filter(|_| of_foods);
+        let cost = costs.get(&making.recipe).copied().flatten().filter(|_| of_foods);
         let paid = cost.and_then(|cost| paid_for(recipe, &making.makes, &spare.amount, cost));
         bench.put(LotRecord { paid, ..cooked(recipe, &spare.amount, place, spare.made_on, spare.eat_by) });
     }

@@ -8,6 +8,9 @@ use crate::store::sha256;
 /// How a key of the book begins that names one line of a trip.
 pub(super) const LINE: &str = "line ";
 
+/// How a key begins that names a trip.
+pub(super) const TRIP: &str = "trip ";
+
 /// How a key begins that names a meal.
 pub(super) const MEAL: &str = "meal ";
 
@@ -22,7 +25,7 @@ const DATE: usize = "2026-11-28".len();
 
 /// How the book names a trip: its day, and from the second of one day on its number.
 pub fn trip_key(on: Date, nth: usize) -> String {
-    format!("trip {on}{}", number(nth))
+    format!("{TRIP}{on}{}", number(nth))
 }
 
 /// How the book names one line of a trip, where they are booked apart: the food, and from its second line on the line's number.
@@ -39,6 +42,22 @@ pub(super) fn food_of_line(key: &str, trip: (Date, usize)) -> Option<&str> {
 /// Is a key of that trip, whole or one line of it?
 pub fn is_of_trip(key: &str, trip: (Date, usize)) -> bool {
     key == trip_key(trip.0, trip.1) || food_of_line(key, trip).is_some()
+}
+
+/// The key that the same trip, or the same line of it, has once the trip stands elsewhere.
+pub(super) fn with_trip(key: &str, then: (Date, usize), now: (Date, usize)) -> String {
+    food_of_line(key, then).map_or_else(|| trip_key(now.0, now.1), |food| line_key(now, food, 0))
+}
+
+/// The trip of a week's file that a key is of, whole or one line of it; `None` of a trip of its own.
+pub(super) fn trip_of(key: &str) -> Option<(Date, usize)> {
+    let told = key.strip_prefix(TRIP).or_else(|| key.strip_prefix(LINE))?;
+    let (on, rest) = told.split_at_checked(DATE)?;
+    if rest.starts_with(OWN) {
+        return None;
+    }
+    let nth = rest.strip_prefix(" #").map_or(Some(1), |rest| rest.split(' ').next()?.parse().ok())?;
+    Some((on.parse().ok()?, usize::checked_sub(nth, 1)?))
 }
 
 fn number(nth: usize) -> String {

@@ -38,8 +38,11 @@ pub(super) struct Window(VecDeque<(Date, Vec<u8>)>);
 
 impl Window {
     pub fn push(&mut self, on: Date, line: &[u8]) {
-        drop_old(&mut self.0, on, |(day, _)| *day);
-        self.0.push_back((on, line.to_vec()));
+        // A book has many lines: where the old ones lay, the new ones are put.
+        let mut place = drop_old(&mut self.0, on, |(day, _)| *day).map(|(_, place)| place).unwrap_or_default();
+        place.clear();
+        place.extend_from_slice(line);
+        self.0.push_back((on, place));
     }
 
     pub fn lines(&self) -> impl Iterator<Item = &[u8]> {
@@ -47,10 +50,13 @@ impl Window {
     }
 }
 
-fn drop_old<T>(all: &mut VecDeque<T>, on: Date, day: impl Fn(&T) -> Date) {
+/// Gives the last that was dropped.
+fn drop_old<T>(all: &mut VecDeque<T>, on: Date, day: impl Fn(&T) -> Date) -> Option<T> {
+    let mut dropped = None;
     while all.len() >= BOOKINGS || all.front().is_some_and(|one| (on - day(one)).get_days() > DAYS) {
-        all.pop_front();
+        dropped = all.pop_front();
     }
+    dropped
 }
 
 /// The last bookings, the latest last.
@@ -65,7 +71,7 @@ impl LastBookings {
     }
 
     pub fn push(&mut self, booking: Lately) {
-        drop_old(&mut self.0, booking.on, |other| other.on);
+        drop(drop_old(&mut self.0, booking.on, |other| other.on));
         self.0.push_back(booking);
     }
 

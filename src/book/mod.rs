@@ -55,7 +55,7 @@ pub use keeping::{
 };
 pub use keys::{count_key, is_of_trip, line_key, meal_key, session_key, trip_key};
 pub use ledger::{Entry, Ledger, Whole};
-pub use moved::at_their_new_starts;
+pub use moved::{at_their_new_days, at_their_new_starts, printed_trips_moved};
 pub use next::{
     As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, is_called, meal_eaten, meal_to_come, meals_until, next_session, next_trip,
     open_lines, otherwise_than_printed, week_of_sheet,

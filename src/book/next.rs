@@ -12,6 +12,7 @@ use crate::kitchen::{GoodsForm, Kitchen, Meal, Mistake, Names, RecipeId, Spot, W
 use crate::measure::{Quantity, Units, show};
 use crate::prep::{Taken, Turnover};
 use crate::purchase::{Packed, TripBuys, WeekBuys};
+use crate::telling::list::packs as told_packs;
 use crate::words::day;
 
 /// A trip that comes next, and the week it is of.
@@ -63,11 +64,7 @@ impl OtherPacks {
 }
 
 fn in_words(packs: &[Packed]) -> String {
-    let pack = |pack: &Packed| match pack {
-        Packed::Loose(amount) => format!("{} loose", show(amount, Units::Metric)),
-        Packed::Packs { count, label, .. } => format!("{count} × {label}"),
-    };
-    if packs.is_empty() { "wherever it is sold, as needed".to_owned() } else { packs.iter().map(pack).collect::<Vec<_>>().join(" + ") }
+    if packs.is_empty() { "wherever it is sold, as needed".to_owned() } else { told_packs(packs, Units::Metric).join(" + ") }
 }
 
 /// The earliest trip that is not booked yet.

@@ -8,14 +8,14 @@ use std::collections::BTreeSet;
 use jiff::civil::Date;
 
 use super::bench::Bench;
-use super::goods::{Goods, goods_of};
+use super::goods::{Goods, goods_of, text_of};
 use super::record::{Exact, LotRecord, Paid, exactly};
 use super::seen::known_price;
-use crate::foods::{Foods, Item, Place, as_purchased, own_dimension};
+use crate::foods::{FoodId, Foods, Item, Place, State, as_purchased, convert, own_dimension};
 use crate::kitchen::{Household, Kitchen, LineOf, Lot, ShopId, WeekPrice, read_line};
-use crate::measure::{Dimension, InPacks, Money, Quantity, Unit, read_in_packs, read_money};
+use crate::measure::{Dimension, InPacks, Money, Number, Quantity, Unit, read_in_packs, read_money};
 use crate::purchase::{Seller, TripBuys};
-use crate::shelf::home;
+use crate::shelf::{counts_packs, home};
 use crate::words::{ended, sentence};
 
 /// What was otherwise than on the list. Foods are named as the household names them.
@@ -93,25 +93,26 @@ pub fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, shops: &[ShopId], excep
     said_once(&kitchen.foods, "--instead", exceptions.instead.iter().map(|(name, _)| name))?;
     said_once(&kitchen.foods, "--paid", exceptions.paid.iter().map(|(name, _)| name))?;
     said_once(&kitchen.foods, "--until", exceptions.until.iter().map(|(name, _)| name))?;
+    let mut without = BTreeSet::new();
     for name in &exceptions.without {
-        let at = place_in(&kitchen.foods, goods, name)?;
-        goods.remove(at);
+        let at = place_in(&kitchen.foods, goods, name, &without)?;
+        without.insert(goods.remove(at).food);
     }
     for (name, amount) in &exceptions.instead {
-        let at = place_in(&kitchen.foods, goods, name)?;
-        let amount = read_in_packs(amount, kitchen.rules.spoons).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
+        let at = place_in(&kitchen.foods, goods, name, &without)?;
+        let amount = bought_instead(kitchen, &goods[at], name, amount)?;
         goods[at].replaced_by(kitchen, shops, vec![amount]);
     }
     for text in &exceptions.also {
         goods.push(also(kitchen, text)?);
     }
     for (name, price) in &exceptions.paid {
-        let at = place_in(&kitchen.foods, goods, name)?;
+        let at = place_in(&kitchen.foods, goods, name, &without)?;
         let cost = money(&kitchen.household, price)?;
         goods[at].paid(cost);
     }
     for (name, until) in &exceptions.until {
-        let at = place_in(&kitchen.foods, goods, name)?;
+        let at = place_in(&kitchen.foods, goods, name, &without)?;
         goods[at].until = Some(*until);
     }
     Ok(())
@@ -129,10 +130,66 @@ fn said_once<'n>(foods: &Foods, flag: &str, names: impl Iterator<Item = &'n Stri
     Ok(())
 }
 
-fn place_in(foods: &Foods, goods: &[Goods], name: &str) -> Result<usize, String> {
+/// What was bought in place of what the list says of a food, as it was typed.
+fn bought_instead(kitchen: &Kitchen, bought: &Goods, name: &str, text: &str) -> Result<InPacks, String> {
+    let read = read_in_packs(text, kitchen.rules.spoons).map_err(|error| format!("{}: {}: {}.", name.trim(), error.cause, error.remedy))?;
+    // "2 tins (100 g)" are closed packs as in a line.
+    let line = read_line(&format!("{} {}", text.trim(), kitchen.foods[bought.food].name), &kitchen.foods, kitchen.rules.spoons).ok();
+    let size = line.and_then(|line| match line.of {
+        LineOf::Food { item: Some(item), .. } => pack_bought(&item, &read.amount),
+        _ => None,
+    });
+    let read = InPacks { pack: read.pack.or(size), ..read };
+    as_listed(kitchen, bought, read).map_err(String::from)
+}
+
+/// What was bought otherwise in a measure that the list can reckon with: a pack that it speaks of by a word is one of the line's own, else
+/// as much as one is known to hold.
+///
+/// # Errors
+/// A number without its unit, and packs that nobody knows the size of, where the line is in grams or millilitres.
+pub(super) fn as_listed(kitchen: &Kitchen, bought: &Goods, lies: InPacks) -> Result<InPacks, NotTaken> {
+    let food = &kitchen.foods[bought.food];
+    let Some(own) = bought.amounts.first().map(|lies| lies.amount.dimension()) else { return Ok(lies) };
+    let theirs = lies.amount.dimension();
+    if theirs == own || !matches!(own, Dimension::Mass | Dimension::Volume) {
+        return Ok(lies);
+    }
+    if counts_packs(&theirs) {
+        let mut sizes = bought.amounts.iter().map(|lies| lies.pack.as_ref());
+        let one = sizes.next().flatten().filter(|first| sizes.all(|other| other == Some(*first))).cloned();
+        let known = || convert(food, &Quantity::of(&theirs, 1), &own).ok();
+        if let Some(size) = one.or_else(known) {
+            let count = lies.amount.exact();
+            let pack = count.is_whole().then(|| size.clone());
+            return Ok(InPacks { amount: size.scaled(count), pack });
+        }
+    }
+    if convert(food, &lies.amount, &own).is_ok() {
+        return Ok(lies);
+    }
+    let example = text_of(&bought.amounts[0]);
+    let said = text_of(&lies);
+    Err(match theirs {
+        Dimension::Count => NotTaken::new(
+            format!("{}: \"{said}\" has no unit, and nobody knows what one weighs", food.name),
+            &format!("write it with its unit, like \"{example}\""),
+        ),
+        _ => NotTaken::new(
+            format!("{}: {said} cannot be compared with the {example} of the list", food.name),
+            &format!("write it like \"{example}\""),
+        ),
+    })
+}
+
+/// `without` are the foods of which a line was taken out before.
+fn place_in(foods: &Foods, goods: &[Goods], name: &str, without: &BTreeSet<FoodId>) -> Result<usize, String> {
     let food = foods.find(name.trim());
     let at = goods.iter().position(|bought| Some(bought.food) == food);
-    at.ok_or_else(|| format!("{} is not among what this trip buys.", name.trim()))
+    at.ok_or_else(|| match food.is_some_and(|food| without.contains(&food)) {
+        true => format!("--without says that {0} was not bought, and {0} is named once more. Keep one.", name.trim()),
+        false => format!("{} is not among what this trip buys.", name.trim()),
+    })
 }
 
 fn money(household: &Household, text: &str) -> Result<Money, NotTaken> {
@@ -162,12 +219,18 @@ pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, NotTaken> {
     Ok(Goods { food, amounts, opened: Vec::new(), cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also, nth: 0 })
 }
 
-/// "2 x 400 g", "3 tins (400 g)": closed packs of that size.
+/// "2 x 400 g", "3 tins (400 g)": closed packs of that size; "2 tins", where a tin is known to hold so much, of that.
 fn pack_bought(item: &Item, amount: &Quantity) -> Option<Quantity> {
-    let sold_closed = item.amount.unit == Unit::Piece || matches!(item.amount.unit, Unit::Word(word) if word.is_container());
+    let by_word = matches!(item.amount.unit, Unit::Word(word) if word.is_container());
     let count = &item.amount.high;
-    let size = item.size.clone().filter(|_| sold_closed && count.is_whole() && count.is_positive())?;
-    (size.scaled(count) == *amount).then_some(size)
+    if !(count.is_whole() && count.is_positive() && item.plus.is_empty()) {
+        return None;
+    }
+    if let Some(size) = item.size.clone().filter(|_| by_word || item.amount.unit == Unit::Piece) {
+        return (size.scaled(count) == *amount).then_some(size);
+    }
+    let is_weighed = by_word && item.state == State::AsPurchased && matches!(amount.dimension(), Dimension::Mass | Dimension::Volume);
+    is_weighed.then(|| amount.scaled(Number::ONE / count))
 }
 
 /// What was bought beside the plan, with what is said of it.

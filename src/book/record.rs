@@ -1,7 +1,11 @@
 //! One lot as the book writes it: amounts are exact, so that what bookings take adds up.
 
+use std::borrow::Cow;
+use std::fmt::{self, Formatter};
+
 use jiff::civil::Date;
 use schemars::JsonSchema;
+use serde::de::{Error, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::foods::{Foods, Place};
@@ -68,16 +72,48 @@ pub fn amount_text(amount: &Exact, pack: Option<&Exact>) -> String {
 
 /// `{"amount": 350.0, "unit": "g"}`; what is no decimal is a fraction: `{"amount": "1/3", "unit": "portion"}`.
 #[derive(Serialize, Deserialize)]
-struct Written {
+struct Written<'t> {
     amount: Amount,
-    unit: String,
+    #[serde(borrow)]
+    unit: Cow<'t, str>,
 }
 
-#[derive(Serialize, Deserialize)]
+#[derive(Serialize)]
 #[serde(untagged)]
 enum Amount {
     Decimal(f64),
     Fraction(String),
+}
+
+/// Read without a detour: a book has many.
+impl<'de> Deserialize<'de> for Amount {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Either;
+        impl Visitor<'_> for Either {
+            type Value = Amount;
+
+            fn expecting(&self, formatter: &mut Formatter<'_>) -> fmt::Result {
+                formatter.write_str("a number, or a fraction as text")
+            }
+
+            fn visit_f64<E: Error>(self, number: f64) -> Result<Amount, E> {
+                Ok(Amount::Decimal(number))
+            }
+
+            fn visit_u64<E: Error>(self, number: u64) -> Result<Amount, E> {
+                Ok(Amount::Decimal(number as f64))
+            }
+
+            fn visit_i64<E: Error>(self, number: i64) -> Result<Amount, E> {
+                Ok(Amount::Decimal(number as f64))
+            }
+
+            fn visit_str<E: Error>(self, text: &str) -> Result<Amount, E> {
+                Ok(Amount::Fraction(text.to_owned()))
+            }
+        }
+        deserializer.deserialize_any(Either)
+    }
 }
 
 impl Serialize for Exact {
@@ -85,7 +121,7 @@ impl Serialize for Exact {
         let decimal = self.number.to_f64();
         let amount =
             if Number::from(decimal) == self.number { Amount::Decimal(decimal) } else { Amount::Fraction(self.number.to_string()) };
-        Written { amount, unit: self.dimension.symbol().to_owned() }.serialize(serializer)
+        Written { amount, unit: self.dimension.symbol().into() }.serialize(serializer)
     }
 }
 
@@ -94,9 +130,7 @@ impl<'de> Deserialize<'de> for Exact {
         let Written { amount, unit } = Written::deserialize(deserializer)?;
         let number = match amount {
             Amount::Decimal(decimal) => Number::from(decimal),
-            Amount::Fraction(text) => {
-                Number::from_text(&text).ok_or_else(|| serde::de::Error::custom(format!("\"{text}\" is no amount")))?
-            }
+            Amount::Fraction(text) => Number::from_text(&text).ok_or_else(|| Error::custom(format!("\"{text}\" is no amount")))?,
         };
         Ok(Exact { number, dimension: Dimension::of_symbol(&unit) })
     }

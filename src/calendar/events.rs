@@ -115,7 +115,8 @@ fn of_trip(trip: &TripList, names: Names, units: Units) -> Planned {
         let partly = if trip.lines().all(|line| line.cost.is_some()) { "" } else { ", without what has no price" };
         lines.push(format!("In all {} {}{partly}", names.money(trip.cost), names.currency));
     }
-    let summary = if shops.is_empty() { "Shopping".to_owned() } else { format!("Shopping: {}", listed(&shops)) };
+    let state = trip.closed().map(|state| format!(" ({})", state.words())).unwrap_or_default();
+    let summary = if shops.is_empty() { format!("Shopping{state}") } else { format!("Shopping: {}{state}", listed(&shops)) };
     Planned {
         kind: Kind::Trip,
         about: String::new(),

@@ -30,10 +30,14 @@ pub fn run(cli: &Cli, book: bool) -> Done {
     });
     match checked {
         Ok((warnings, setting, adds_up)) => {
-            warn(&warnings, cli.strict)?;
+            let warned = warn(&warnings, cli.strict);
+            if cli.format == Format::Json {
+                say_json(&[], &warnings)?;
+            }
+            warned?;
             let loaded = &setting.loaded;
             match cli.format {
-                Format::Json => say_json(&[], &warnings),
+                Format::Json => Ok(()),
                 Format::Text => say(&format!(
                     "{}: {}, {}{}; no mistakes.\n{adds_up}",
                     loaded.kitchen.household.name,

@@ -72,10 +72,10 @@ pub fn run(cli: &Cli, choice: &Choice, effort: Effort) -> Done {
             Err(Failure::NotKnown(clash_text(&clash, kitchen, effort)))
         }
         Composed::NothingElse { proven } => {
-            if cli.format == Format::Json {
-                say(&json(&crate::json::nothing_composed(read))?)?;
-            }
             let refilled = refill.map(|meal| read.meals[meal].label.as_str());
+            if cli.format == Format::Json {
+                say(&json(&crate::json::nothing_composed(read, refilled, proven))?)?;
+            }
             Err(Failure::NotKnown(format!("{}: {}", read.name, nothing_else(refilled, asking.another, proven, effort))))
         }
         Composed::NothingOpen(written) => match cli.format {
@@ -129,7 +129,9 @@ fn write(setting: &Setting, file: &str, proposal: &Proposal, kitchen: &Kitchen) 
     let change = Change::begin(setting)?;
     let meals: Vec<WrittenMeal> = proposal.meals.iter().map(meal).collect();
     let new = write_meals(&change.text(file)?, &meals).map_err(|why| not_edited(&first.spot, &why))?;
-    change.write(&[(file, new)]).map(drop)
+    let texts = [(file, new)];
+    change.tried(&texts)?;
+    change.write(&texts)
 }
 
 fn text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice, file: &str) -> String {

@@ -14,7 +14,7 @@ use super::wrap::columns;
 use super::{Cli, Format};
 use crate::foods::{Food, Foods, Item, Measured, MissingFact, State, UsedFact, in_form_with_facts, unit_fact};
 use crate::kitchen::{LineOf, read_line};
-use crate::measure::{Amount, Dimension, Spoons, Unit, read_amount, read_unit, tidy};
+use crate::measure::{Amount, Dimension, Quantity, Spoons, Unit, read_amount, read_unit, tidy};
 
 #[derive(Debug)]
 struct Answer {
@@ -75,6 +75,10 @@ fn of_food(text: &str, name: &str, item: &Item, prep: Option<&str>, to: Unit, fo
         Failure::NotKnown(format!("cannot convert \"{text}\" to {}: {what}. Add {key} under {} in foods.toml.", unit_name(to), food.name))
     };
     let (quantity, mut chain) = in_form_with_facts(food, item, &dimension, &form, spoons).map_err(lacking)?;
+    if let Some(size) = &item.size {
+        let of_size = unit_of_size(text, size, spoons);
+        of_size.into_iter().for_each(|unit| add_unit(&mut chain, unit, spoons));
+    }
     add_unit(&mut chain, to, spoons);
     let stated = (form != item.state && dimension == Dimension::Mass).then_some(&item.state);
     let also = stated.and_then(|state| {
@@ -127,6 +131,21 @@ fn add_unit(chain: &mut Vec<UsedFact>, unit: Unit, spoons: Spoons) {
             chain.push(used);
         }
     }
+}
+
+/// The unit in which the line states the size of one, as ounces in "1 can (15 oz)": where the size stands among its words.
+fn unit_of_size(text: &str, size: &Quantity, spoons: Spoons) -> Option<Unit> {
+    let mut spaced = String::new();
+    for letter in text.chars() {
+        let parts = |last: char| last.is_numeric() != letter.is_numeric() && (last.is_alphabetic() || letter.is_alphabetic());
+        if spaced.chars().last().is_some_and(parts) {
+            spaced.push(' ');
+        }
+        spaced.push(if matches!(letter, '(' | ')' | '-' | '–') { ' ' } else { letter });
+    }
+    let words: Vec<&str> = spaced.split_whitespace().collect();
+    let stated = (2..=4).flat_map(|count| words.windows(count)).filter_map(|some| read_amount(&some.join(" ")).ok());
+    stated.filter(|amount| amount.most(spoons) == *size).map(|amount| amount.unit).find(|unit| unit.is_customary())
 }
 
 /// The unit as JSON names it.
@@ -209,5 +228,26 @@ mod tests {
         assert!(text.contains("\"oniom\" is not a known food. Nearest known: onion"), "{text}");
         // Weight to weight asks nothing of the food.
         assert_eq!(said("2 lb oniom", "kg"), "2 lb oniom = 0.9072 kg oniom as purchased");
+    }
+    #[test]
+    fn the_unit_of_the_size_of_one_is_among_the_facts() {
+        // NIST SP 811: 1 oz is 28.3495 g.
+        let facts = |line: &str| match answer(line, Unit::Gram, &Foods::reference(), Spoons::Us) {
+            Ok(answer) => answer.chain.into_iter().map(|used| used.fact).collect::<Vec<_>>(),
+            Err(other) => panic!("{other:?}"),
+        };
+        for line in
+            ["1 can (15 oz) chickpeas, drained", "1 15oz can chickpeas", "2 (14.5-ounce) cans chickpeas", "1 can (15 oz / 425 g) chickpeas"]
+        {
+            assert_eq!(facts(line), ["1 oz"], "{line}");
+        }
+        assert_eq!(facts("1 tin (400 g) chickpeas"), Vec::<String>::new());
+    }
+
+    #[test]
+    fn what_is_weighed_by_the_cup_only_in_its_forms_says_in_which() {
+        let text = said("2 onions", "ml");
+        let what = "no weight of a cup of it as it is bought is known, only of it chopped, sliced. Add cup = { whole = \"…\" } under onion in foods.toml.";
+        assert!(text.contains(what), "{text}");
     }
 }

@@ -12,7 +12,7 @@ use super::setting::Setting;
 use super::{Cli, Format};
 use crate::kitchen::much::{called, for_whom};
 use crate::kitchen::{Kitchen, Names};
-use crate::prep::{CardDish, Moment, presence};
+use crate::prep::{AT_THE_MEAL, CardDish, Moment, presence};
 use crate::purchase::TripList;
 use crate::telling::list::trip_cost;
 use crate::telling::short::awaiting;
@@ -87,6 +87,10 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
                 let _ = writeln!(out, "    {}  {}", index + 1, step.text(names, units));
             }
         }
+    }
+    if !day.cautions.is_empty() {
+        let _ = writeln!(out, "\n{AT_THE_MEAL}");
+        out.extend(day.cautions.iter().map(|care| format!("  - {}\n", care.with_source(names))));
     }
     out.extend(day.tonight.iter().map(|errand| format!("\n{}: {}\n", errand.when(), errand.text(names, units))));
     let lot = |lot: &DayLot| {

@@ -27,8 +27,9 @@ pub fn run(cli: &Cli, name: &str) -> Done {
 fn text(foods: &Foods, id: FoodId) -> String {
     let food = &foods[id];
     let mut out = format!("{}\n", food.name);
-    if !food.also.is_empty() {
-        let _ = writeln!(out, "  also {}", food.also.join(", "));
+    let also = foods.other_names(id);
+    if !also.is_empty() {
+        let _ = writeln!(out, "  also {}", also.join(", "));
     }
     let rows: Vec<Vec<String>> = foods
         .card(id)

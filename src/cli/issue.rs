@@ -39,9 +39,6 @@ pub struct Eating {
 
 pub fn run(cli: &Cli, eating: &Eating) -> Done {
     let (setting, mut keeping) = open_with_prices(cli)?;
-    if let Some(until) = eating.until {
-        tell_of_a_day_to_come(cli, until, setting.today, "its meals are booked as eaten")?;
-    }
     let meals = match (eating.until, eating.meal.is_empty()) {
         (Some(until), _) => Some(up_to(cli, &setting, until)?),
         (None, false) => Some(named(cli, &setting, &eating.meal)?),
@@ -49,7 +46,15 @@ pub fn run(cli: &Cli, eating: &Eating) -> Done {
         (None, true) => None,
     };
     let draft = match meals {
-        Some(meals) => at_table(cli, &setting, &keeping, &meals, &eating.also)?,
+        Some(meals) => {
+            let draft = at_table(cli, &setting, &keeping, &meals, &eating.also)?;
+            // Nothing is told of a booking that is refused.
+            match eating.until {
+                Some(until) => tell_of_a_day_to_come(cli, until, setting.today, "its meals are booked as eaten")?,
+                None => tell_of_meals_to_come(cli, &setting, &meals)?,
+            }
+            draft
+        }
         None => session(cli, &setting, &keeping, eating)?,
     };
     let missing = draft.missing_words();
@@ -136,7 +141,6 @@ fn named(cli: &Cli, setting: &Setting, names: &[String]) -> Result<Meals, Failur
     for name in names {
         let found = meal_eaten(&weeks, &setting.booked, setting.today, name);
         let (week, at) = found.map_err(|known| no_such_meal(setting, name, "left to book", &known))?;
-        tell_of_a_meal_to_come(cli, setting, (week, &at))?;
         match meals.iter_mut().find(|(known, _)| *known == week) {
             Some((_, spots)) if spots.contains(&at) => remark(&format!("\"{}\" is named twice, and booked once.", name.trim())),
             Some((_, spots)) => spots.push(at),
@@ -146,11 +150,14 @@ fn named(cli: &Cli, setting: &Setting, names: &[String]) -> Result<Meals, Failur
     Ok(meals)
 }
 
-fn tell_of_a_meal_to_come(cli: &Cli, setting: &Setting, (week, at): (usize, &Spot)) -> Done {
-    let meal = setting.loaded.weeks[week].1.meals.iter().find(|meal| meal.at == *at);
-    let Some(meal) = meal else { return Ok(()) };
-    let what = format!("{} is booked as eaten", meal.label);
-    tell_of_a_day_to_come(cli, meal.at_time.date(), setting.today, &what)
+fn tell_of_meals_to_come(cli: &Cli, setting: &Setting, meals: &Meals) -> Done {
+    for (week, spots) in meals {
+        for meal in setting.loaded.weeks[*week].1.meals.iter().filter(|meal| spots.contains(&meal.at)) {
+            let what = format!("{} is booked as eaten", meal.label);
+            tell_of_a_day_to_come(cli, meal.at_time.date(), setting.today, &what)?;
+        }
+    }
+    Ok(())
 }
 
 /// "there is no meal "fri tea" left to book. There are: mon supper, tue lunch. That of Fri 4 Dec is skipped."

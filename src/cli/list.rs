@@ -15,8 +15,8 @@ use crate::kitchen::much::{called, for_whom, how_much, no_more_than};
 use crate::kitchen::not_known;
 use crate::kitchen::{Kitchen, Names, Ware, Warning};
 use crate::measure::{Money, Quantity, Units, show};
-use crate::plan::{ShortMeal, State};
-use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Packed, Reserved, ShoppingList};
+use crate::plan::ShortMeal;
+use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Reserved, ShoppingList};
 use crate::telling::list::{self as words, OPTIONAL, PAST_ITS_DATE};
 use crate::telling::short::{lacks, remedies, still_to_get};
 use crate::words::{clock, day, day_near, day_year, place};
@@ -49,7 +49,7 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     short(&list.short, names, units, &mut out);
     for trip in &list.trips {
         let when = if trip.planned { day_year(trip.on) } else { still_to_get(trip.before.as_ref()) };
-        let state = trip.state.filter(|state| *state != State::Open).map(|state| format!("  {}", state.words())).unwrap_or_default();
+        let state = trip.closed().map(|state| format!("  {}", state.words())).unwrap_or_default();
         let _ = writeln!(out, "\n{when}  {}{state}", words::trip_cost(trip, names));
         if trip.shops.is_empty() {
             out.push_str("  nothing to buy\n");
@@ -82,14 +82,6 @@ pub(super) fn short(short: &[ShortMeal], names: Names, units: Units, out: &mut S
 }
 
 fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
-    let packs: Vec<String> = line
-        .packs
-        .iter()
-        .map(|pack| match &pack.what {
-            Packed::Loose(amount) => format!("{} loose", show(amount, units)),
-            Packed::Packs { count, label, .. } => format!("{count} × {label}"),
-        })
-        .collect();
     let need = words::need(line, names, units).unwrap_or_default();
     let typed = line.own_words.join("; ");
     let (need, mut remarks) = match (line.need.is_zero(), typed.is_empty()) {
@@ -115,7 +107,7 @@ fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
     }
     let cost = line.cost.map(|cost| names.money(cost)).unwrap_or_default();
     let name = words::named(line, names, units);
-    vec![format!("[ ] {}", packs.join(" + ")), name, need, cost, remarks.join("; ")]
+    vec![format!("[ ] {}", words::bought(line, units)), name, need, cost, remarks.join("; ")]
 }
 
 fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
@@ -123,7 +115,7 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     let at_home = list.from_pantry.iter().map(|entry| {
         let look = if entry.look_first { "look at it first" } else { "" };
         let [name, much] = called_and_counted(names, entry.of, &entry.amount, units);
-        vec![name, much, place(entry.place).into(), day(entry.on), look.into()]
+        vec![name + &for_whom(names, entry.whose.as_ref()), much, place(entry.place).into(), day(entry.on), look.into()]
     });
     titled(out, "Already at home", at_home.collect());
     titled(out, "Kept for other weeks", reserved_rows(list, names, units));

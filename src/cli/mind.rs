@@ -1,32 +1,39 @@
 //! `skip` and `exchange`: a meal falls out, or two meals change places, written into the week's file.
 
 use itertools::Itertools;
+use jiff::ToSpan;
 
 use super::issue::no_such_meal;
 use super::outcome::{Done, Failure, json, remark, say};
 use super::printed::text_of;
 use super::setting::Setting;
 use super::{Cli, Format};
-use crate::Shown;
 use crate::book::{is_called, meal_to_come};
-use crate::kitchen::{Loaded, Meal, Mistake, Spot, exchange_meals, exchange_meals_between, load_with, skip_meal};
+use crate::kitchen::much::{for_whom, much_of};
+use crate::kitchen::{Loaded, Meal, Mistake, Spot, Ware, exchange_meals, exchange_meals_between, load_with, skip_meal};
+use crate::plan::Move;
 use crate::purchase::Flag;
+use crate::shelf::after_days;
 use crate::store::{Disk, Files, LOCK};
 use crate::telling::list::untimely;
 use crate::words::{day, ended, sentence};
+use crate::{Reckoning, Shown};
 
 pub fn skip(cli: &Cli, name: &str) -> Done {
     let setting = Setting::read(cli)?;
     let meal = meant(cli, &setting, name)?;
     let change = Change::begin(&setting)?;
     let text = skip_meal(&change.text(&meal.at.file)?, &meal.at).map_err(|why| not_edited(&meal.at, &why))?;
-    let after = change.write(&[(meal.at.file.as_str(), text)])?;
+    let texts = [(meal.at.file.as_str(), text)];
+    let after = setting.with(change.tried(&texts)?);
+    change.write(&texts)?;
     tell(cli, &[meal], &format!("{} falls out", called(meal)))?;
     let skipped_before = |other: &&Meal| other.skip && is_called(other, name) && other.at_time.date() >= setting.today;
     for other in setting.weeks().flat_map(|week| &week.meals).filter(skipped_before).filter(|other| other.at_time < meal.at_time) {
         remark(&format!("{} was skipped before; this is the next of that name.", called(other)));
     }
-    tell_what_follows(&setting, after, &[&meal.at.file]);
+    let files = [meal.at.file.as_str()];
+    tell_what_follows(&reckoned(&setting, &files), &reckoned(&after, &files));
     Ok(())
 }
 
@@ -52,30 +59,35 @@ pub fn exchange(cli: &Cli, one: &str, other: &str) -> Done {
         vec![(first.at.file.as_str(), here), (second.at.file.as_str(), there)]
     };
     let files: Vec<&str> = texts.iter().map(|(file, _)| *file).collect();
-    refuse_new_mistakes(&setting, change.tried(&texts), &files)?;
-    let after = change.write(&texts)?;
+    let after = setting.with(change.tried(&texts).map_err(|failure| brought_about(failure, &files))?);
+    let (before, now) = (reckoned(&setting, &files), reckoned(&after, &files));
+    let now = without_new_mistakes(&before, now, &files)?;
+    change.write(&texts)?;
     tell(cli, &[first, second], &format!("{} and {} exchange what they hold", called(first), called(second)))?;
     if files.len() > 1 {
         remark(
             "the two are of different weeks: each name means the next meal of that name from today on. Exchange them again to take it back.",
         );
     }
-    tell_what_follows(&setting, after, &files);
+    tell_what_follows(&before, &now);
     Ok(())
 }
 
-/// An exchange that makes a mistake of its weeks is not written.
-fn refuse_new_mistakes(setting: &Setting, after: Result<Loaded, Failure>, files: &[&str]) -> Done {
-    let after = after.map_err(|failure| brought_about(failure, files))?;
-    let after = Setting::of(setting.folder.clone(), after, setting.booked.clone(), setting.today);
-    let weeks = (0..after.loaded.weeks.len()).filter(|week| files.contains(&after.loaded.weeks[*week].0.as_str()));
-    for week in weeks {
-        // What cannot be planned as it stands is no fault of the exchange.
-        if let (Ok(_), Err(failure)) = (setting.reckon_week(week), after.reckon_week(week)) {
-            return Err(brought_about(failure, files));
-        }
-    }
-    Ok(())
+/// Some weeks, each reckoned or refused.
+type Reckoned<'s> = Vec<Result<Reckoning<'s>, Failure>>;
+
+fn reckoned<'s>(setting: &'s Setting, files: &[&str]) -> Reckoned<'s> {
+    let weeks = (0..setting.loaded.weeks.len()).filter(|week| files.contains(&setting.loaded.weeks[*week].0.as_str()));
+    weeks.map(|week| setting.reckon_week(week)).collect()
+}
+
+/// An exchange that makes a mistake of its weeks is not written. What could not be planned before is no fault of the exchange.
+fn without_new_mistakes<'s>(before: &Reckoned, now: Reckoned<'s>, files: &[&str]) -> Result<Reckoned<'s>, Failure> {
+    let each = before.iter().zip(now).map(|(before, now)| match (before, now) {
+        (Ok(_), Err(failure)) => Err(brought_about(failure, files)),
+        (_, now) => Ok(now),
+    });
+    each.collect()
 }
 
 /// Lines of a text that nobody has are not named.
@@ -91,16 +103,35 @@ fn brought_about(failure: Failure, files: &[&str]) -> Failure {
 }
 
 /// What the change brings about in its weeks: short falls, flags, and what cannot be planned any more.
-fn tell_what_follows(setting: &Setting, after: Loaded, files: &[&str]) {
-    let before = said_of(setting, files);
-    let now = said_of(&Setting::of(setting.folder.clone(), after, setting.booked.clone(), setting.today), files);
+fn tell_what_follows(before: &Reckoned, now: &Reckoned) {
+    before.iter().zip(now).for_each(|pair| thawed(pair).iter().for_each(|text| remark(text)));
+    let (before, now) = (said_of(before), said_of(now));
     now.iter().filter(|(words, _)| !before.iter().any(|(known, _)| known == words)).for_each(|(_, text)| remark(text));
 }
 
+/// What was to be moved from the freezer the evening before, for a meal that does not take it any more: nobody books that it was moved.
+fn thawed((before, now): (&Result<Reckoning, Failure>, &Result<Reckoning, Failure>)) -> Vec<String> {
+    let (Ok(before), Ok(now)) = (before, now) else { return Vec::new() };
+    let is_there = |moved: &&Move| now.makings.moves.iter().any(|other| other == *moved);
+    let gone = before.makings.moves.iter().filter(|moved| moved.late && !is_there(moved));
+    let told = |moved: &Move| {
+        let (names, then) = (before.kitchen.names(), moved.on.saturating_sub(1.day()));
+        let much =
+            much_of(names, Ware::Recipe(moved.recipe), &moved.amount, before.kitchen.print.units) + &for_whom(names, moved.whose.as_ref());
+        let until = after_days(then, before.kitchen.recipes[moved.recipe].fridge.unwrap_or_default());
+        format!(
+            "{much}: to be moved from the freezer to the fridge on {}. If it was, it keeps until {}: write place = \"fridge\" and use_by = \
+             {until} for its lot into pantry.toml.",
+            day(then),
+            day(until)
+        )
+    };
+    gone.map(told).collect()
+}
+
 /// All that is said of some weeks: by its words, for lines move, with its place.
-fn said_of(setting: &Setting, files: &[&str]) -> Vec<(String, String)> {
-    let weeks = (0..setting.loaded.weeks.len()).filter(|week| files.contains(&setting.loaded.weeks[*week].0.as_str()));
-    let of_week = |week: usize| match setting.reckon_week(week) {
+fn said_of(weeks: &Reckoned) -> Vec<(String, String)> {
+    let of_week = |week: &Result<Reckoning, Failure>| match week {
         Ok(reckoned) => {
             let names = reckoned.kitchen.names();
             let list = reckoned.list(Shown { all: false, compared: false });
@@ -112,7 +143,7 @@ fn said_of(setting: &Setting, files: &[&str]) -> Vec<(String, String)> {
         // What else fails is told by the verb that plans next.
         Err(_) => Vec::new(),
     };
-    weeks.flat_map(of_week).unique().collect()
+    weeks.iter().flat_map(of_week).unique().collect()
 }
 
 /// "Thu supper on Thu 3 Dec" is said once: "Thu 3 Dec supper".
@@ -163,9 +194,8 @@ impl Change<'_> {
         Ok(load_with(&self.setting.folder, &plain)?)
     }
 
-    /// Writes all, once the household's reader has read them back; else nothing. Gives what was read.
-    pub fn write(&self, texts: &[(&str, String)]) -> Result<Loaded, Failure> {
-        let loaded = self.tried(texts)?;
+    /// Writes all, or nothing. The household's reader has read them back: [`Change::tried`].
+    pub fn write(&self, texts: &[(&str, String)]) -> Done {
         let failed = |file: &str, error| Failure::writing(&self.setting.folder.join(file), &error);
         for (file, text) in texts {
             let new = format!("{file}.new");
@@ -179,7 +209,7 @@ impl Change<'_> {
         for (file, _) in texts {
             self.files.rename(&format!("{file}.new"), file).map_err(|error| failed(file, error))?;
         }
-        Ok(loaded)
+        Ok(())
     }
 }
 

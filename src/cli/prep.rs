@@ -47,6 +47,9 @@ pub fn run(cli: &Cli, all: bool, effort: Effort, running: &Running) -> Done {
 fn only(mut plan: PrepPlan, under_way: &UnderWay) -> PrepPlan {
     plan.sessions.retain(|session| session.start == under_way.start);
     plan.before.retain(|note| note.at > Moment::At(under_way.start));
+    if plan.before.is_empty() {
+        plan.cautions.clear();
+    }
     plan
 }
 

@@ -14,11 +14,12 @@ use super::sheet_files::write_all;
 use super::{Cli, Format};
 use crate::Shown;
 use crate::book::{
-    As, Exceptions, FilledIn, Goods, Keeping, NextTrip, NoTrip, beside_the_plan, bought, bought_beside, except, filled_in, goods_form,
-    next_trip, open_goods, read_ledger, seen_prices, week_of_sheet,
+    As, Booking, Exceptions, FilledIn, Goods, InWeek, Keeping, NextTrip, NoTrip, at_their_new_days, beside_the_plan, bought, bought_beside,
+    except, filled_in, goods_form, next_trip, open_goods, printed_trips_moved, read_ledger, seen_prices, week_of_sheet,
 };
 use crate::json::Printed;
 use crate::kitchen::{GoodsForm, Kitchen, Names, Warning, read_goods};
+use crate::plan::span;
 use crate::purchase::{TripBuys, WeekBuys};
 use crate::words::{day, day_near, day_year};
 
@@ -80,14 +81,11 @@ pub fn run(cli: &Cli, otherwise: &Otherwise) -> Done {
 
 fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
     let (setting, keeping) = open(cli)?;
-    if let Some(on) = otherwise.on {
-        tell_of_a_trip_to_come(cli, on, setting.today)?;
-    }
     let beside = !otherwise.also.is_empty();
     if let Some(on) = otherwise.on.filter(|_| beside) {
         return bought_beside_the_plan(cli, &setting, keeping, otherwise, on);
     }
-    if beside && setting.loaded.weeks.is_empty() {
+    if beside && (setting.loaded.weeks.is_empty() || (otherwise.is_beside_alone() && is_over(cli, &setting)?)) {
         return bought_beside_the_plan(cli, &setting, keeping, otherwise, setting.today);
     }
     let next = match next(cli, &setting, otherwise)? {
@@ -95,14 +93,27 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
         Err(NoTrip::AllBooked { .. }) if beside => return bought_beside_the_plan(cli, &setting, keeping, otherwise, setting.today),
         Err(none) => return Err(Failure::Usage(no_trip(&none, setting.loaded.kitchen.names()))),
     };
-    match otherwise.on {
-        Some(on) => tell_of_a_day_long_before(cli, on, next.trip.on)?,
-        None => tell_of_a_trip_ahead(cli, next.trip.on, setting.today)?,
-    }
     let kitchen = &setting.loaded.kitchen;
     let (mut goods, not_booked) = open_goods(&kitchen.foods, &kitchen.rules, &next.trip, &setting.booked);
     except(kitchen, &mut goods, &next.trip.shops, &otherwise.exceptions()).map_err(Failure::Usage)?;
+    // Nothing is told of a booking that is refused.
+    match otherwise.on {
+        Some(on) => {
+            tell_of_a_trip_to_come(cli, on, setting.today)?;
+            tell_of_a_day_long_before(cli, on, next.trip.on)?;
+        }
+        None => tell_of_a_trip_ahead(cli, next.trip.on, setting.today)?,
+    }
+    if beside && next.as_of < setting.today {
+        remark(&format!("what stands in --also is booked with the trip, as bought on {}. For another day: --on DATE.", day(next.as_of)));
+    }
     put_down(cli, &setting, keeping, &next, (&goods, None), &not_booked)
+}
+
+/// Is the week that is meant wholly past? Nothing of it is open any more.
+fn is_over(cli: &Cli, setting: &Setting) -> Result<bool, Failure> {
+    let week = setting.week(cli.week.as_deref())?;
+    Ok(span(&setting.loaded.weeks[week].1).1 < setting.today)
 }
 
 fn tell_of_a_trip_to_come(cli: &Cli, on: Date, today: Date) -> Done {
@@ -148,6 +159,7 @@ fn tell_of_past_dates(cli: &Cli, kitchen: &Kitchen, goods: &[Goods], on: Date) -
 fn bought_beside_the_plan(cli: &Cli, setting: &Setting, mut keeping: Keeping, otherwise: &Otherwise, on: Date) -> Done {
     let kitchen = &setting.loaded.kitchen;
     let goods = beside_the_plan(kitchen, &otherwise.exceptions()).map_err(Failure::Usage)?;
+    tell_of_a_trip_to_come(cli, on, setting.today)?;
     tell_of_past_dates(cli, kitchen, &goods, on)?;
     let booking = bought_beside(kitchen, &keeping.shelf, &goods, on, setting.today);
     book(&mut keeping, booking)?;
@@ -155,10 +167,11 @@ fn bought_beside_the_plan(cli: &Cli, setting: &Setting, mut keeping: Keeping, ot
 }
 
 fn next(cli: &Cli, setting: &Setting, otherwise: &Otherwise) -> Result<Result<NextTrip, NoTrip>, Failure> {
-    let reckoned = setting.reckon(cli)?;
+    let place = setting.week(cli.week.as_deref())?;
+    let reckoned = setting.reckon_week(place)?;
     strictly(cli, &reckoned)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
-    let printed = printed(&setting.folder, &setting.loaded.kitchen, &reckoned.week)?;
+    let printed = setting.printed(place)?;
     printed.iter().for_each(|printed| tell_strange_list(&setting.folder, printed));
     let printed = printed.map(|printed| printed.buys);
     Ok(next_trip(&setting.loaded.kitchen, &plan, printed.as_ref(), &setting.booked, otherwise.taken()))
@@ -185,6 +198,11 @@ fn no_trip(none: &NoTrip, names: Names) -> String {
 }
 
 impl Otherwise {
+    /// Is nothing said of a trip?
+    fn is_beside_alone(&self) -> bool {
+        self.without.is_empty() && self.instead.is_empty() && !self.anyway && !self.replan
+    }
+
     fn taken(&self) -> As {
         match (self.anyway, self.replan) {
             (_, true) => As::Planned,
@@ -220,6 +238,8 @@ fn put_down(
     not_booked.iter().for_each(|line| remark(&format!("not booked: {line}.")));
     unclear.iter().for_each(|line| remark(&format!("no price goes into shops.toml of {line}.")));
     let booking = bought(kitchen, (&setting.booked, &keeping.shelf), next, (goods, lines), prices, setting.today);
+    let file = setting.weeks().find(|week| week.from == next.from);
+    let booking = Booking { in_week: file.map(InWeek::of), ..booking };
     book(&mut keeping, booking)?;
     report(cli, keeping.new_bookings(), &[])
 }
@@ -266,15 +286,22 @@ fn said_file(file: &Path) -> String {
 fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let (setting, keeping) = open(cli)?;
     let kitchen = &setting.loaded.kitchen;
-    let form = read_goods(kitchen, file)?;
+    let mut form = read_goods(kitchen, file)?;
     let week = week_of_sheet(setting.weeks(), &form).map_err(|mistake| Failure::Mistakes(vec![mistake]))?;
     let reckoned = setting.reckon_week(week)?;
     strictly(cli, &reckoned)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
     let printed = printed(&setting.folder, kitchen, &reckoned.week)?;
     printed.iter().for_each(|printed| tell_strange_list(&setting.folder, printed));
-    let lists: Vec<_> = printed.iter().map(|printed| &printed.buys).chain([&plan]).collect();
     let copied = copied_from(&form, printed.as_ref(), kitchen.names());
+    // The trip that it names stands on another day by now.
+    let moved = printed.as_ref().map(|printed| printed_trips_moved(&printed.buys, &setting.loaded.weeks[week].1)).unwrap_or_default();
+    let new = |nth: usize| moved.get(&(form.trip, nth)).copied();
+    let copied = copied.map(|all| all.into_iter().map(|nth| new(nth).map_or(nth, |(_, nth)| nth)).collect::<Vec<_>>());
+    let now = new(0).map_or(form.trip, |(on, _)| on);
+    form.trip = now;
+    let printed = printed.map(|printed| at_their_new_days(&printed.buys, &moved));
+    let lists: Vec<_> = printed.iter().chain([&plan]).collect();
     if copied.as_ref().is_some_and(Vec::is_empty) {
         remark(&format!("the plan has been printed anew since {} was copied from its list.", said_file(file)));
     }

@@ -10,8 +10,8 @@ use super::book_told::{mistake_of, say_note};
 use super::outcome::Failure;
 use super::printed::printed;
 use crate::book::{
-    Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_short_behind_pantry, cut_within_its_first_line, lost_booking,
-    mend_if_cut_short, read_entries, records,
+    Booked, Entry, NotBooked, Verb, at_their_new_days, at_their_new_starts, cut_short_behind_pantry, cut_within_its_first_line,
+    lost_booking, mend_if_cut_short, printed_trips_moved, read_entries, records,
 };
 use crate::json::Printed;
 use crate::kitchen::{Kitchen, Loaded, Lot, Mistake, Spot, Warning, Week, find_kitchen, load, strays};
@@ -69,7 +69,7 @@ impl Setting {
             }
             Err(not) => {
                 loaded.warnings.insert(0, Warning::Note { at: None, text: without_the_book(not) });
-                (Booked::default(), None)
+                (Booked::not_read(), None)
             }
         };
         Ok((Setting::of(folder, loaded, booked, today(cli)), entries))
@@ -77,16 +77,17 @@ impl Setting {
 
     pub fn of(folder: PathBuf, mut loaded: Loaded, mut booked: Booked, today: Date) -> Setting {
         booked.tell_prices(&mut loaded.kitchen);
+        let trips = booked.follow_moved_trips(&loaded.weeks);
         let moved = booked.follow_moved(&loaded.weeks);
         let renamed = booked.follow_renamed(&loaded.weeks);
-        loaded.warnings.extend(moved.into_iter().chain(renamed));
+        loaded.warnings.extend(trips.into_iter().chain(moved).chain(renamed));
         loaded.warnings.extend(days_to_come(&loaded.kitchen, &booked, today));
         Setting { folder, loaded, booked, today, walk: Walk::default(), replaced: None }
     }
 
-    /// Reckons the week that is meant.
-    pub fn reckon(&self, cli: &Cli) -> Result<Reckoning<'_>, Failure> {
-        self.reckon_week(self.week(cli.week.as_deref())?)
+    /// The same household, once its files read otherwise.
+    pub fn with(&self, loaded: Loaded) -> Setting {
+        Setting::of(self.folder.clone(), loaded, self.booked.clone(), self.today)
     }
 
     /// Tells the kitchen what the week that is meant pays for foods, where it can be reckoned: what money is told of lots goes by it.
@@ -147,14 +148,20 @@ impl Setting {
         self.weeks().enumerate().map(read).collect()
     }
 
-    /// The last print of a week, its sessions at the starts that they have now; `None` where it has none, or one that is about to be written anew.
+    /// The last print of a week, its trips and sessions at the days and starts that they have now; `None` where it has none, or one that is about to be written anew.
     pub fn printed(&self, week: usize) -> Result<Option<Printed>, Failure> {
         if self.replaced == Some(week) {
             return Ok(None);
         }
         let file = &self.loaded.weeks[week].1;
         let mut printed = printed(&self.folder, &self.loaded.kitchen, file)?;
-        printed.iter_mut().for_each(|printed| printed.turnovers = at_their_new_starts(&printed.turnovers, file));
+        if let Some(printed) = &mut printed {
+            printed.turnovers = at_their_new_starts(&printed.turnovers, file);
+            let moved = printed_trips_moved(&printed.buys, file);
+            printed.buys = at_their_new_days(&printed.buys, &moved);
+            printed.hashes =
+                std::mem::take(&mut printed.hashes).into_iter().map(|(trip, hash)| (*moved.get(&trip).unwrap_or(&trip), hash)).collect();
+        }
         Ok(printed)
     }
 
@@ -247,7 +254,7 @@ fn days_to_come(kitchen: &Kitchen, booked: &Booked, today: Date) -> Vec<Warning>
         let likewise = if others.is_empty() { String::new() } else { format!(" Likewise {}.", listed(&others)) };
         let text = format!(
             "{said} of {} is after today, {today}: it counts as there, and its keeping from that day on. Write the day on which it was, or \
-             leave it away.{likewise}",
+             leave it out.{likewise}",
             listed(&names)
         );
         Warning::Note { at: lots.first().map(|lot| lot.at.clone()), text }
@@ -263,7 +270,7 @@ fn without_the_book(not: NotBooked) -> String {
             _ => format!("{BOOK} cannot be read."),
         },
     };
-    format!("{why} This is from pantry.toml alone, as if nothing were booked.")
+    format!("{why} What is past is taken to stand in pantry.toml already: this is from pantry.toml alone, as if nothing were booked.")
 }
 
 fn same_file(a: &Path, b: &Path) -> bool {

@@ -21,18 +21,15 @@ pub fn run(dir: &Path, from: &[PathBuf], cli: &Cli) -> Done {
     let mut starting = starter(setting::today(cli));
     let mut adopted = adopt::take(from, None, (&Foods::reference(), Spoons::default()), &adopt::There::new(), "another name in its file")?;
     adopted.iter_mut().for_each(|own| take_its_place(&mut starting, own));
-    let mut files = Vec::new();
     let texts = starting.into_iter().map(|(path, text)| (path.to_owned(), text));
     let schemas = super::keys::schemas()?.into_iter().map(|(name, text)| (format!("schemas/{name}"), text));
-    begin_writing();
-    for (path, content) in texts.chain(schemas) {
-        let path = dir.join(path);
-        let folder = path.parent().unwrap_or(dir);
-        fs::create_dir_all(folder).map_err(|error| Failure::writing(folder, &error))?;
-        fs::write(&path, content).map_err(|error| Failure::writing(&path, &error))?;
-        files.push(path);
+    let mut begun = Begun { folders: Vec::new(), files: Vec::new() };
+    let written = begun.write(dir, texts.chain(schemas)).and_then(|()| adopt::write(dir, &adopted));
+    if let Err(failure) = written {
+        begun.clear_away(dir);
+        return Err(failure);
     }
-    adopt::write(dir, &adopted)?;
+    let mut files = begun.files;
     adopt::tell_of_words(dir, &mut adopted);
     files.extend(adopted.iter().map(|one| dir.join("recipes").join(format!("{}.toml", one.id))));
     if cli.format == Format::Json {
@@ -44,6 +41,37 @@ pub fn run(dir: &Path, from: &[PathBuf], cli: &Cli) -> Done {
         say(&(adopt::told(&adopted) + "\n"))?;
     }
     say(&format!("{name} is ready. Look into its files, then try:\n  spence --kitchen {typed} list\n  spence --kitchen {typed} print\n"))
+}
+
+/// What a new kitchen has of its own on the disk.
+struct Begun {
+    /// The outer before the inner.
+    folders: Vec<PathBuf>,
+    files: Vec<PathBuf>,
+}
+
+impl Begun {
+    fn write(&mut self, dir: &Path, texts: impl Iterator<Item = (String, String)>) -> Done {
+        begin_writing();
+        for (path, content) in texts {
+            let path = dir.join(path);
+            let folder = path.parent().unwrap_or(dir);
+            let missing = folder.ancestors().take_while(|folder| !folder.exists()).map(Path::to_owned);
+            self.folders.extend(missing.collect::<Vec<_>>().into_iter().rev());
+            fs::create_dir_all(folder).map_err(|error| Failure::writing(folder, &error))?;
+            self.files.push(path.clone());
+            fs::write(&path, content).map_err(|error| Failure::writing(&path, &error))?;
+        }
+        Ok(())
+    }
+
+    /// Half a kitchen would stand in the way of the next start. What cannot be taken away stays: the failure is told already.
+    fn clear_away(&self, dir: &Path) {
+        self.files.iter().for_each(|file| drop(fs::remove_file(file)));
+        // Adopting makes this folder where no recipe of the starting kitchen did.
+        let _ = fs::remove_dir(dir.join("recipes"));
+        self.folders.iter().rev().for_each(|folder| drop(fs::remove_dir(folder)));
+    }
 }
 
 /// A recipe of the household's own stands in place of the one of that name which every new kitchen has. The week's meals ask for it, so

@@ -96,6 +96,12 @@ fn text(stock: &Stock, kitchen: &Kitchen, today: Date) -> String {
             let _ = write!(out, "\n{title}\n{}", columns(&lots.iter().map(dated).collect::<Vec<_>>(), 2));
         }
     }
-    let _ = writeln!(out, "\nWorth {} {}", names.money(stock.value), names.currency);
+    let mut lots = stock.places.iter().flat_map(|shelf| &shelf.lots).peekable();
+    let none_known = lots.peek().is_some() && lots.all(|lot| lot.value.is_none());
+    if none_known {
+        out.push_str("\nNo price known\n");
+    } else {
+        let _ = writeln!(out, "\nWorth {} {}", names.money(stock.value), names.currency);
+    }
     out
 }

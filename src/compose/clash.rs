@@ -359,7 +359,7 @@ fn said(table: &Table, wish: &Wish, figure: Option<f64>) -> (HowMuch, HowMuch) {
         Wish::FinishBy(start) => {
             let session = table.trials.sessions().iter().find(|session| session.start == *start);
             let Some((session, now)) = session.and_then(|session| Some((session, session.finish_by?))) else { return whole };
-            (HowMuch::At(now, *start), HowMuch::At(super::table::finish_by_for(session, rounded), *start))
+            (HowMuch::At(now, *start), HowMuch::At(super::minutes::finish_by_for(session, rounded), *start))
         }
         Wish::Minutes(id) => minutes(id.as_ref().and_then(|id| pattern(id).minutes)),
         Wish::ReadyIn(meal) => minutes(table.trials.whole.meals[*meal].asked.ready_in),

@@ -16,6 +16,7 @@ mod count;
 mod eaten;
 mod floor;
 mod guess;
+mod minutes;
 mod proposal;
 mod rules;
 pub mod say;

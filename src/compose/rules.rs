@@ -291,7 +291,7 @@ fn floors(table: &Table, chosen: &[Option<u32>], broken: &mut Vec<Broken>) {
 /// A session that ends too late by the least finish that `prep` finds. Last, because it is what takes longest.
 pub fn of_sessions(table: &Table, tried: &Tried, effort: Effort, broken: &mut Vec<Broken>) {
     for (index, session) in tried.week.sessions.iter().enumerate() {
-        let Some(most) = super::table::minutes_allowed(session) else { continue };
+        let Some(most) = super::minutes::minutes_allowed(session) else { continue };
         let finish = table.finish_within(tried, index, most, effort);
         if finish > most {
             add(broken, Wish::FinishBy(session.start), finish as f64);

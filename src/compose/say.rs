@@ -7,7 +7,7 @@ use crate::foods::Place;
 use crate::kitchen::much::much_of;
 use crate::kitchen::{AnyLine, Kitchen, RecipeId, Together, Ware, Week};
 use crate::measure::{Dimension, Money, Quantity, Units, show};
-use crate::plan::Unfit;
+use crate::plan::{Unfit, avoided_ware};
 use crate::words::{duration, in_a_sentence, listed, plural};
 
 /// "uses 75 g feta, good until Tue".
@@ -161,6 +161,9 @@ fn either(files: &[String]) -> String {
     files.join(" or ")
 }
 
+/// The key of a proposal that differs from those before it, what it asks for, and what would do.
+pub const TWO_MEALS_OTHERWISE: (&str, &str, &str) = ("--another", "two meals otherwise", "fewer of --another");
+
 /// The key of a wish, and whose it is.
 fn key(wish: &Wish, kitchen: &Kitchen, week: &Week) -> (&'static str, Option<String>) {
     let label = |meal: &usize| week.meals.get(*meal).map(|meal| meal.label.clone());
@@ -196,7 +199,7 @@ fn key(wish: &Wish, kitchen: &Kitchen, week: &Week) -> (&'static str, Option<Str
         Wish::Reach(_) => ("session", None),
         Wish::Pattern(_) => ("pattern", None),
         Wish::FromShelf => ("--from-shelf", None),
-        Wish::Another => ("--another", None),
+        Wish::Another => (TWO_MEALS_OTHERWISE.0, None),
     }
 }
 
@@ -221,7 +224,10 @@ fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)
             (words, "another word in sure, or a pattern that such a dish fits".into())
         }
         Wish::Packed(_) => ("true".into(), "serve = \"cold\" on a dish that fits, or packed = false".into()),
-        Wish::Unfit(Unfit::Avoided, _, word) => (word.clone(), format!("use = [\"{word}\"], or something else that fits")),
+        Wish::Unfit(Unfit::Avoided, _, word) => {
+            let named = avoided_ware(kitchen, word).map_or_else(|| "…".to_owned(), |of| ware(&of));
+            (word.clone(), format!("use = [\"{named}\"], or something else that fits"))
+        }
         Wish::Unfit(_, who, word) => (word.clone(), format!("something else that fits, or instead for {who} in the meal")),
         Wish::Flag => ("bought too early to keep".into(), "a later trip, or a dish of what keeps".into()),
         Wish::Ahead(_) => (
@@ -237,7 +243,7 @@ fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)
             "a pattern in meals.toml for this mealtime, of which every place has something that fits".into(),
         ),
         Wish::FromShelf => ("nothing is bought".into(), "a trip".into()),
-        Wish::Another => ("two meals otherwise".into(), "fewer of --another".into()),
+        Wish::Another => (TWO_MEALS_OTHERWISE.1.into(), TWO_MEALS_OTHERWISE.2.into()),
         _ => return None,
     };
     Some((now, would_do))

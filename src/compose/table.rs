@@ -3,17 +3,17 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Mutex;
 
-use jiff::ToSpan;
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 
 use super::eaten::{Eaten, eaten};
+use super::minutes::{Finishes, work};
 use super::rules;
 use super::value::{Value, variety};
 use super::ways::{Gap, Ways, mealtime, recipes};
 use super::wish::{Broken, Nutrient, Wish, add};
 use super::wishes::Wishes;
 use crate::foods::FoodId;
-use crate::kitchen::{Aim, Ingredient, Kitchen, Meal, Open, PatternId, RecipeId, Session, Ware, Week};
+use crate::kitchen::{Ingredient, Kitchen, Meal, Open, PatternId, RecipeId, Ware, Week};
 use crate::plan::{MadeAt, Unfit};
 use crate::prep::Effort;
 use crate::purchase::{Flag, ListLine};
@@ -81,11 +81,8 @@ pub struct Table<'t, 'k> {
     unfit: BTreeMap<(usize, Ware), Vec<NotFor>>,
     reach: BTreeMap<(usize, RecipeId), bool>,
     figures: Mutex<BTreeMap<(usize, u32), [f64; 3]>>,
-    finishes: Mutex<BTreeMap<(usize, String), Finish>>,
+    finishes: Finishes,
 }
-
-/// The least finish of a session that was found, its bound, and whether no more effort is given to it.
-type Finish = (i64, i64, bool);
 
 /// What a filled week is.
 #[derive(Debug, Clone)]
@@ -149,7 +146,7 @@ impl<'t, 'k> Table<'t, 'k> {
             unfit: BTreeMap::new(),
             reach: BTreeMap::new(),
             figures: Mutex::default(),
-            finishes: Mutex::default(),
+            finishes: Finishes::default(),
         };
         table.look_at_what_is_written();
         table.look_at_each_line();
@@ -332,16 +329,16 @@ impl<'t, 'k> Table<'t, 'k> {
         if look == Look::Shortly && is_broken {
             return Judged { broken, value: None };
         }
-        let tried = match self.trials.run_leaving_open(&self.filled(chosen)) {
-            Ok(tried) => tried,
-            Err(mistakes) => {
-                for mistake in mistakes {
-                    let here = |gap: &&Gap| mistake.cause.contains(&self.trials.whole.meals[gap.meal].label);
-                    let gap = self.gaps.iter().find(here).or(self.gaps.first());
-                    gap.into_iter().for_each(|gap| add(&mut broken, Wish::Reach(gap.meal), 0.0));
-                }
-                return Judged { broken, value: None };
+        let filled = self.filled(chosen);
+        let Ok(tried) = self.trials.run_leaving_open(&filled) else {
+            let not_served = self.trials.not_served(&filled);
+            let here = self.gaps.iter().filter(|gap| not_served.contains(&gap.meal));
+            here.for_each(|gap| add(&mut broken, Wish::Reach(gap.meal), 0.0));
+            if broken.is_empty() {
+                // A written meal that is served only as long as this one takes nothing.
+                self.gaps.first().into_iter().for_each(|gap| add(&mut broken, Wish::Reach(gap.meal), 0.0));
             }
+            return Judged { broken, value: None };
         };
         let priced = self.trials.price(&tried);
         rules::of_week(self, chosen, &tried, &priced, &mut broken);
@@ -378,35 +375,16 @@ impl<'t, 'k> Table<'t, 'k> {
         (0..tried.week.sessions.len()).map(|index| self.finish(tried, index, effort).0).sum()
     }
 
-    /// The least finish of a session, remembered by what it makes.
+    /// The least finish of a session, and its bound.
     pub fn finish(&self, tried: &Tried, index: usize, effort: Effort) -> (i64, i64) {
-        self.remembered(tried, index, effort, |_, _| false)
+        self.finishes.of(self.trials, tried, index, effort, |_, _| false)
     }
 
     /// As [`Table::finish`], but no closer than it takes to say whether it is within `most`.
     pub fn finish_within(&self, tried: &Tried, index: usize, most: i64, effort: Effort) -> i64 {
-        let (finish, bound) = self.remembered(tried, index, effort, |finish, bound| finish <= most || bound > most);
+        let enough = |finish, bound| finish <= most || bound > most;
+        let (finish, bound) = self.finishes.of(self.trials, tried, index, effort, enough);
         if finish <= most { finish } else { finish.max(bound) }
-    }
-
-    fn remembered(&self, tried: &Tried, index: usize, effort: Effort, enough: impl Fn(i64, i64) -> bool) -> (i64, i64) {
-        let key = (index, made_in(tried, index));
-        let known = self.finishes.lock().ok().and_then(|known| known.get(&key).copied());
-        if let Some((finish, bound, final_)) = known
-            && (final_ || finish == bound || enough(finish, bound))
-        {
-            return (finish, bound);
-        }
-        let first = known.map_or_else(|| self.trials.session_minutes(tried, index, Effort::Low), |(finish, bound, _)| (finish, bound));
-        let (found, final_) = if first.0 == first.1 || enough(first.0, first.1) || effort == Effort::Low {
-            (first, effort == Effort::Low)
-        } else {
-            (self.trials.session_minutes(tried, index, effort), true)
-        };
-        if let Ok(mut known) = self.finishes.lock() {
-            known.insert(key, (found.0, found.1, final_));
-        }
-        found
     }
 
     pub fn wanted_nutrients(&self) -> impl Iterator<Item = (Nutrient, f64)> + use<> {
@@ -462,35 +440,4 @@ fn yesterdays(kitchen: &Kitchen, week: &Week) -> Vec<Option<usize>> {
 /// Do two weeks differ in two meals at least, or in all where there are fewer?
 pub fn differs(one: &[Option<u32>], other: &[Option<u32>]) -> bool {
     one.iter().zip(other).filter(|(one, other)| one != other).count() >= one.len().min(2)
-}
-
-/// What it may cost to plan a session, where a week costs one for each of its meals. What was planned before costs less; how much less
-/// hangs on what else is reckoned at the same time, and must not be counted.
-fn work(tried: &Tried, index: usize) -> usize {
-    let makings = tried.makings.makings.iter().filter(|making| making.at == MadeAt::Session(index)).count();
-    10 * makings * makings
-}
-
-/// What a session makes, told so that equal work reads equal.
-fn made_in(tried: &Tried, index: usize) -> String {
-    let here = tried.makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
-    let told = here.map(|making| {
-        let uses: Vec<String> = making.uses.iter().map(|one| format!("{:?}{}{:?}", one.kept, one.on, one.by)).collect();
-        format!("{}:{}:{:?}:{:?}:{}", making.recipe.0, making.batches.number(), uses, making.apart, making.boxes.len())
-    });
-    told.collect::<Vec<_>>().join(";")
-}
-
-/// The time by which a session would have to be finished so that it may take so many minutes.
-pub fn finish_by_for(session: &Session, minutes: i64) -> DateTime {
-    // The least span of which a tenth may stay free.
-    let span = if session.aim == Aim::Calm { (minutes..).find(|span| span - span / 10 >= minutes).unwrap_or(minutes) } else { minutes };
-    session.start.saturating_add(span.minutes())
-}
-
-/// The minutes that a session may take by its `finish_by`; a calm one keeps a tenth of them free.
-pub fn minutes_allowed(session: &Session) -> Option<i64> {
-    let until = session.finish_by?;
-    let span = session.start.until((jiff::Unit::Minute, until)).ok()?.get_minutes();
-    Some(if session.aim == Aim::Calm { span - span / 10 } else { span })
 }

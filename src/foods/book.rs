@@ -75,6 +75,11 @@ impl Foods {
         scored.into_iter().take(3).map(|(id, _)| self[id].name.clone()).collect()
     }
 
+    /// The other names by which it is found: not those that a household gave to another food.
+    pub fn other_names(&self, id: FoodId) -> Vec<&str> {
+        self[id].also.iter().map(String::as_str).filter(|name| self.find(name) == Some(id)).collect()
+    }
+
     /// A food nobody knows keeps its own name. Finds it again when asked twice.
     pub fn intern_unknown(&mut self, name: &str) -> FoodId {
         let key = key_of(name);

@@ -18,8 +18,9 @@ impl Foods {
     pub fn card(&self, id: FoodId) -> Vec<CardLine> {
         let food = &self[id];
         let mut card = vec![plain("name", Some(&food.name))];
-        if !food.also.is_empty() {
-            card.push(plain("also", Some(&food.also.join(", "))));
+        let also = self.other_names(id);
+        if !also.is_empty() {
+            card.push(plain("also", Some(&also.join(", "))));
         }
         card.push(plain("kind", food.kind.map(Kind::name)));
         card.push(plain("section", food.section.as_deref()));

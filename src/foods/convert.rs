@@ -237,7 +237,12 @@ impl Conversion<'_> {
                 Ok(mass(grams) / volume(US_CUP_ML))
             }
             _ if *state == State::AsPurchased => {
-                Err(self.missing("no weight of a cup of no named form is known", "cup = { whole = \"…\" }"))
+                let forms = match value {
+                    Measured::Table(forms) => forms.keys().cloned().collect::<Vec<_>>().join(", "),
+                    Measured::Single(_) => String::new(),
+                };
+                let only = if forms.is_empty() { forms } else { format!(", only of it {forms}") };
+                Err(self.missing(&format!("no weight of a cup of it as it is bought is known{only}"), "cup = { whole = \"…\" }"))
             }
             _ => Err(self.missing(&format!("no weight of a cup, {form}, is known"), &format!("cup = {{ {} = \"…\" }}", toml_key(form)))),
         }

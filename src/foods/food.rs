@@ -191,6 +191,17 @@ impl Food {
         }
     }
 
+    /// Does it come in a tin or a jar? By its shelf in the shop, by what is known of its tin, jar or drained share, or by one of its names.
+    pub fn is_tinned(&self) -> bool {
+        const SAYS: [&str; 3] = ["tinned ", "canned ", "jarred "];
+        let says = |name: &String| SAYS.iter().any(|word| name.to_lowercase().starts_with(word));
+        let weighed = |word: &str| self.words.contains_key(word) || self.volumes.contains_key(word);
+        self.section.as_ref().is_some_and(|section| section.eq_ignore_ascii_case("tins"))
+            || self.drained.is_some()
+            || ["tin", "jar"].into_iter().any(weighed)
+            || std::iter::once(&self.name).chain(&self.also).any(says)
+    }
+
     /// The source of one figure of a table, where `rest` is that of the others.
     pub(crate) fn source_of<'a>(&'a self, figure: &str, rest: &'a str) -> &'a str {
         self.told.get(figure).map_or(rest, String::as_str)

@@ -161,11 +161,19 @@ pub struct Nothing<'a> {
     week: &'a str,
     meals: Vec<Meal<'a>>,
     open: Vec<Open<'a>>,
+    clash: Vec<OneWish>,
+    proven: bool,
 }
 
-/// Nothing else can be proposed.
-pub fn nothing_composed(week: &Week) -> impl Serialize + '_ {
-    Nothing { week: &week.name, meals: Vec::new(), open: Vec::new() }
+/// Nothing else can be proposed: what was asked for clashes with the rest.
+pub fn nothing_composed<'a>(week: &'a Week, refilled: Option<&str>, proven: bool) -> impl Serialize + 'a {
+    let (key, now, would_do) = match refilled {
+        Some(_) => ("--refill", "another filling", "something else that fits, or other meals beside it"),
+        None => words::TWO_MEALS_OTHERWISE,
+    };
+    let of = refilled.map(str::to_owned);
+    let clash = vec![OneWish { key: key.to_owned(), of, now: now.to_owned(), would_do: would_do.to_owned(), besides: Vec::new() }];
+    Nothing { week: &week.name, meals: Vec::new(), open: Vec::new(), clash, proven }
 }
 
 #[derive(JsonSchema, Serialize)]

@@ -28,6 +28,8 @@ pub(super) struct Day<'a> {
     goes_off: Vec<GoesOff<'a>>,
     /// What may not be eaten any more, and lies there still.
     past: Vec<Past<'a>>,
+    /// What to take care of with what is made or added at its meals, each with its source.
+    cautions: Vec<String>,
 }
 
 #[derive(JsonSchema, Serialize)]
@@ -123,6 +125,7 @@ pub fn day<'a>(day: &'a DayPlan, kitchen: &'a Kitchen) -> impl Serialize + 'a {
         tonight: day.tonight.iter().map(|errand| errand.text(names, units)).collect(),
         goes_off: day.goes_off.iter().map(|lot| of_lot(lot, names)).collect(),
         past: day.past.iter().map(|lot| of_past(lot, names)).collect(),
+        cautions: day.cautions.iter().map(|care| care.with_source(names)).collect(),
     }
 }
 

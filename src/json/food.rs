@@ -8,7 +8,7 @@ use crate::foods::{FoodId, Foods, Kind};
 #[derive(JsonSchema, Serialize)]
 pub(super) struct Card<'a> {
     food: &'a str,
-    also: &'a [String],
+    also: Vec<&'a str>,
     kind: Option<&'a str>,
     section: Option<&'a str>,
     facts: Vec<Fact>,
@@ -29,5 +29,11 @@ pub fn food(foods: &Foods, id: FoodId) -> impl Serialize + '_ {
     let food = &foods[id];
     let facts = foods.card(id).into_iter().filter(|line| !KEYS.contains(&line.0.as_str()));
     let facts = facts.map(|(fact, value, source)| Fact { fact, value, source: Some(source).filter(|source| !source.is_empty()) });
-    Card { food: &food.name, also: &food.also, kind: food.kind.map(Kind::name), section: food.section.as_deref(), facts: facts.collect() }
+    Card {
+        food: &food.name,
+        also: foods.other_names(id),
+        kind: food.kind.map(Kind::name),
+        section: food.section.as_deref(),
+        facts: facts.collect(),
+    }
 }

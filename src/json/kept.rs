@@ -9,7 +9,6 @@ use serde::Deserialize;
 use super::list::meals::{Day, Meal};
 use super::list::trips::Trip;
 use crate::kitchen;
-use crate::plan::State;
 use crate::purchase::TripList;
 use crate::words::clock;
 
@@ -33,7 +32,7 @@ impl KeptList {
 
     /// A trip that is no longer open, as it was printed.
     pub(super) fn past_trip(&self, trip: &TripList) -> Option<Trip<'static>> {
-        let state = trip.state.filter(|state| *state != State::Open)?;
+        let state = trip.closed()?;
         let mut planned: BTreeMap<Date, usize> = BTreeMap::new();
         let mut nth = |told: &Trip| match told.planned {
             true => {

@@ -107,6 +107,8 @@ impl List<'_> {
 struct Drawn<'a> {
     #[serde(flatten)]
     of: Of<'a>,
+    #[serde(flatten)]
+    whose: Theirs,
     amount: &'a Quantity,
     place: Place,
     #[schemars(with = "OnDate")]
@@ -118,7 +120,8 @@ struct Drawn<'a> {
 impl<'a> Drawn<'a> {
     fn of(drawn: &'a FromPantry, names: Names<'a>) -> Drawn<'a> {
         let of = Of::ware(drawn.of, names);
-        Drawn { of, amount: &drawn.amount, place: drawn.place, on: drawn.on, what_for: &drawn.what_for }
+        let whose = Theirs::of(drawn.whose.as_ref(), names);
+        Drawn { of, whose, amount: &drawn.amount, place: drawn.place, on: drawn.on, what_for: &drawn.what_for }
     }
 }
 

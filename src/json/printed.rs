@@ -14,7 +14,7 @@ use super::list::trips::LOOSE;
 use super::prep::{Past, Prep, Session, whole};
 use crate::calendar::Kept;
 use crate::kitchen::{Kitchen, Mistake, Names, ShopId, Spot};
-use crate::measure::{Money, Quantity, read_money, read_quantity};
+use crate::measure::{Money, Quantity, read_money, read_quantity, single_of};
 use crate::prep::{PrepPlan, Turnover};
 use crate::purchase::{Beside, Buy, Packed, Seller, ShoppingList, TripBuys, TripHashes, TripList, WeekBuys, in_order};
 use crate::reckon::AsPrinted;
@@ -334,11 +334,14 @@ impl Reading<'_> {
         match pack.amount {
             Some(amount) if pack.size == LOOSE => Some(Packed::Loose(amount)),
             _ => {
-                let size = read_quantity(&pack.size, self.kitchen.rules.spoons);
+                let spoons = self.kitchen.rules.spoons;
+                let size = read_quantity(&pack.size, spoons);
                 if size.is_err() {
                     self.mistake(format!("the pack of {food}, \"{}\", is no size", pack.size));
                 }
-                Some(Packed::Packs { count: pack.count, size: size.ok()?, label: pack.size })
+                let size = size.ok()?;
+                let single = single_of(&pack.size, &size, spoons);
+                Some(Packed::Packs { count: pack.count, size, single, label: pack.size })
             }
         }
     }
@@ -385,7 +388,8 @@ mod tests {
     #[test]
     fn a_print_is_read_back_to_ids_and_money() {
         let read = read_printed(&print_of("\"Quay market\"", &line("feta", "200 g", "4.60")), "plan.json", &kitchen()).expect("a print");
-        let packs = vec![Packed::Packs { count: 2, size: Quantity::grams(200.0), label: "200 g".to_owned() }];
+        let size = Quantity::grams(200.0);
+        let packs = vec![Packed::Packs { count: 2, single: size.clone(), size, label: "200 g".to_owned() }];
         let (food, from) = (FoodId(0), Seller::Shop(ShopId(0)));
         let beside = Beside { section: Some("Dairy".to_owned()), ..Beside::default() };
         let lines = vec![Buy { food, from, need: Quantity::grams(300.0), packs, opened: Vec::new(), cost: Some(Money(460)), beside }];

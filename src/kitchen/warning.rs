@@ -85,8 +85,9 @@ pub enum Warning {
     /// A food that an allergic eater must not have stands only in words of what they are served: at the head of every sheet. `named` is
     /// what the words call it; the others as of [`Warning::NotKnown`].
     OnlyNamed { at: Spot, text: String, eater: String, words: Vec<String>, named: String, dish: String },
-    /// What of a week lies before today and was not booked is taken as done; the commands would book it.
-    NotBooked { week: String, what: Vec<String>, commands: Vec<String> },
+    /// What of a week lies before today and was not booked is taken as done; the commands would book it. What of it was not printed either
+    /// changes with the week's file.
+    NotBooked { week: String, what: Vec<String>, unprinted: Vec<String>, commands: Vec<String> },
     /// An earlier week is over, and only some of it was booked: what was not still counts on the shelf.
     NotBookedToItsEnd { week: String, what: Vec<String>, commands: Vec<String> },
     /// A meal of a week that has begun, which nothing can serve.
@@ -137,8 +138,12 @@ impl Warning {
                 format!("{food} may contain {}: the allergens of {unknown} are not known.", allergens.join(", "))
             }
             Warning::NotKnown { text, .. } | Warning::OnlyNamed { text, .. } => text.clone(),
-            Warning::NotBooked { week, what, commands } => {
-                format!("{week}: not booked, and taken as done: {}. To book: {}.", what.join(", "), commands.join("; "))
+            Warning::NotBooked { week, what, unprinted, commands } => {
+                let so = match unprinted.as_slice() {
+                    [] => String::new(),
+                    all => format!(" Not printed, and so taken as the week stands now: {}.", all.join(", ")),
+                };
+                format!("{week}: not booked, and taken as done: {}.{so} To book: {}.", what.join(", "), commands.join("; "))
             }
             Warning::NotBookedToItsEnd { week, what, commands } => {
                 format!("{week} is over, and not booked to its end: {}. To book: {}.", what.join(", "), commands.join("; "))

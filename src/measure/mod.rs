@@ -22,7 +22,7 @@ pub use print::{Units, plural_word, show, show_at_most, show_in_spoons};
 pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, is_nothing_of, steps_up, whole_up};
 pub use read::{
     InPacks, read_amount, read_celsius, read_days, read_in_packs, read_kelvin, read_minutes, read_money, read_quantity, read_share,
-    read_unit, read_unit_price,
+    read_unit, read_unit_price, single_of,
 };
 pub use read_error::ReadError;
 pub use time::{Celsius, Days, Minutes};

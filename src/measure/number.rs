@@ -118,8 +118,10 @@ fn decimal(token: &Token) -> Result<Number, ReadError> {
         && places.len() == 3
         && !matches!(whole, "0" | "")
     {
-        let cause = format!("\"{written}\" can be read as one thousand or as one");
-        return Err(error(&cause, "write 1000 without a comma, or 1.5 with a point"));
+        let (thousands, point) = (format!("{whole}{places}"), format!("{whole}.{places}"));
+        let small = point.trim_end_matches('0').trim_end_matches('.');
+        let cause = format!("\"{written}\" can be read as thousands, {thousands}, or as {small}");
+        return Err(error(&cause, &format!("write {thousands} or {small}")));
     }
     if written.split_once('.').is_some_and(|(whole, places)| places == "000" && !matches!(whole, "0" | "")) {
         let cause = format!("\"{written}\" can be read as thousands or as \"{}\"", written.trim_end_matches(".000"));
@@ -359,6 +361,13 @@ mod tests {
         for text in ["0 g", "-2 g", "1/0 cup", "3-2", "1,000 g", "0.0", "99999999999 g"] {
             assert!(number(&cut(text), 0).is_err(), "{text}");
         }
+    }
+
+    #[test]
+    fn a_comma_before_three_digits_says_both_numbers_it_can_mean() {
+        let said = |text: &str| number(&cut(text), 0).map(|_| ()).expect_err("it can mean two");
+        assert_eq!(said("1,500 g"), error("\"1,500\" can be read as thousands, 1500, or as 1.5", "write 1500 or 1.5"));
+        assert_eq!(said("2,000 g"), error("\"2,000\" can be read as thousands, 2000, or as 2", "write 2000 or 2"));
     }
 
     #[test]

@@ -67,7 +67,17 @@ pub struct InPacks {
 /// assert_eq!(read_in_packs("1.2 kg", Spoons::Us).unwrap().pack, None);
 /// assert!(read_in_packs("2.5 x 400 g", Spoons::Us).is_err());
 /// ```
+///
+/// `160 g cooked` stays in that word, as a line has it whose food nobody has weighed so.
+///
+/// ```
+/// use spence::measure::{Quantity, Spoons, read_in_packs};
+/// assert_eq!(read_in_packs("160 g cooked", Spoons::Us).unwrap().amount, Quantity::words(160, "g cooked"));
+/// ```
 pub fn read_in_packs(text: &str, spoons: Spoons) -> Result<InPacks, ReadError> {
+    if let Some(amount) = in_a_form(text)? {
+        return Ok(InPacks { amount, pack: None });
+    }
     let amount = read_quantity(text, spoons)?;
     let tokens = cut(text);
     let Some(count) = number(&tokens, 0)? else { return Ok(InPacks { amount, pack: None }) };
@@ -83,6 +93,27 @@ pub fn read_in_packs(text: &str, spoons: Spoons) -> Result<InPacks, ReadError> {
     }
     let pack = amount.scaled(Number::ONE / count);
     Ok(InPacks { amount, pack: Some(pack) })
+}
+
+/// "160 g cooked", "2 cups diced".
+fn in_a_form(text: &str) -> Result<Option<Quantity>, ReadError> {
+    const FORMS: [&str; 8] = ["cooked", "drained", "chopped", "diced", "sliced", "grated", "shredded", "mashed"];
+    let tokens = cut(text);
+    let Some(AmountRead { amount, unit_given: true, end }) = amount(&tokens, 0)? else { return Ok(None) };
+    let [form] = &tokens[end..] else { return Ok(None) };
+    let form = FORMS.into_iter().find(|one| form.is(one)).filter(|_| !amount.is_range());
+    Ok(form.map(|form| Quantity::words(&amount.high, format!("{} {form}", amount.unit.singular()))))
+}
+
+/// What one closed pack in a pack of that size holds: 400 g of `4 x 400 g`, else all of it. `size` is what the whole text is read as.
+///
+/// ```
+/// use spence::measure::{Quantity, Spoons, single_of};
+/// assert_eq!(single_of("4 x 400 g", &Quantity::grams(1600), Spoons::Us), Quantity::grams(400));
+/// assert_eq!(single_of("400 g", &Quantity::grams(400), Spoons::Us), Quantity::grams(400));
+/// ```
+pub fn single_of(text: &str, size: &Quantity, spoons: Spoons) -> Quantity {
+    read_in_packs(text, spoons).ok().and_then(|read| read.pack).unwrap_or_else(|| size.clone())
 }
 
 /// A whole text that is one unit, in any spelling: `g`, `Tbsp.`, `fl oz`, `each`, `cloves`.

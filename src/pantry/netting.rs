@@ -51,11 +51,15 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
         }
         let dimension = demand.amount.dimension();
         let wanted = demand.amount.exact();
-        warnings.extend(incomparable(&kitchen.foods, kitchen.print.units, &shelf, demand, &dimension));
+        let foreign = incomparable(&kitchen.foods, kitchen.print.units, &shelf, demand, &dimension);
         let rate = |lot: &Lot| food_rate(&kitchen.foods, lot, demand.food, &dimension, demand.tin.as_ref());
         let taken = shelf.draw(Ware::Food(demand.food), demand.on, goes_first(demand), wanted, rate);
         let left = wanted - taken.iter().map(|taken| &taken.amount).sum::<Number>();
-        unmet.push(if is_nothing_of(&left, wanted) { Number::ZERO } else { left });
+        let is_served = is_nothing_of(&left, wanted);
+        // What is left of a pack is no lot of the household's own: where another pack serves, nothing was to be drawn of it.
+        let own = |lot: usize| lot < kitchen.lots.len();
+        warnings.extend(foreign.into_iter().filter(|(lot, _)| !is_served || own(*lot)).map(|(_, warning)| warning));
+        unmet.push(if is_served { Number::ZERO } else { left });
         untasted.push(false);
         for taken in taken {
             draws.add(&shelf, demand, &dimension, &taken);
@@ -112,42 +116,48 @@ fn replay(lots: &[Lot], recipes: &[Recipe], shelf: &mut Shelf, makings: &Makings
 
 /// Draws gathered to one entry a lot and day.
 struct DrawBook {
-    draws: BTreeMap<(Date, usize), Draw>,
+    /// Each with as much in the lot's own measure.
+    draws: BTreeMap<(Date, usize), (Draw, Quantity)>,
 }
 
 impl DrawBook {
     fn new(cooked: &[Draw]) -> Self {
         let mut book = DrawBook { draws: BTreeMap::new() };
         for draw in cooked {
-            book.put(draw.clone());
+            book.put(draw.amount.clone(), draw.clone());
         }
         book
     }
 
     fn add(&mut self, shelf: &Shelf, demand: &Demand, dimension: &Dimension, taken: &Taken) {
-        self.put(Draw {
-            of: Ware::Food(demand.food),
-            lot: taken.lot,
-            amount: Quantity::of(dimension, &taken.amount),
-            place: shelf.lots()[taken.lot].place,
-            on: demand.on,
-            what_for: vec![demand.what_for.clone()],
-            by: vec![demand.by],
-            look_first: taken.look_first,
-            whose: None,
-        });
+        let own = Quantity::of(&shelf.lots()[taken.lot].amount.dimension(), &taken.own);
+        self.put(
+            own,
+            Draw {
+                of: Ware::Food(demand.food),
+                lot: taken.lot,
+                amount: Quantity::of(dimension, &taken.amount),
+                place: shelf.lots()[taken.lot].place,
+                on: demand.on,
+                what_for: vec![demand.what_for.clone()],
+                by: vec![demand.by],
+                look_first: taken.look_first,
+                whose: None,
+            },
+        );
     }
 
-    fn put(&mut self, draw: Draw) {
+    fn put(&mut self, own: Quantity, draw: Draw) {
         use std::collections::btree_map::Entry;
         match self.draws.entry((draw.on, draw.lot)) {
             Entry::Vacant(free) => {
-                free.insert(draw);
+                free.insert((draw, own));
             }
             Entry::Occupied(known) => {
-                let known = known.into_mut();
-                // The dimensions differ only where a food is also demanded in a line's own words; the lot then serves one of them.
-                known.amount = known.amount.plus(&draw.amount).unwrap_or_else(|| known.amount.clone());
+                let (known, known_own) = known.into_mut();
+                *known_own = known_own.plus(&own).unwrap_or_else(|| known_own.clone());
+                // What lines ask for in several words is told in the lot's own measure.
+                known.amount = known.amount.plus(&draw.amount).unwrap_or_else(|| known_own.clone());
                 known.what_for.extend(draw.what_for.into_iter().filter(|new| !known.what_for.contains(new)).collect::<Vec<_>>());
                 known.by.extend(draw.by.into_iter().filter(|new| !known.by.contains(new)).collect::<Vec<_>>());
             }
@@ -155,6 +165,6 @@ impl DrawBook {
     }
 
     fn finish(self) -> Vec<Draw> {
-        self.draws.into_values().collect()
+        self.draws.into_values().map(|(draw, _)| draw).collect()
     }
 }

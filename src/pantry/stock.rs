@@ -109,6 +109,7 @@ mod tests {
         let kind = match kind {
             PackKindOf::Sized(grams, price, offer) => crate::kitchen::PackKind::Sized {
                 size: Quantity::grams(grams),
+                single: Quantity::grams(grams),
                 label: String::new(),
                 drained: None,
                 price: Some(Money(price)),

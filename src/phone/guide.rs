@@ -9,7 +9,9 @@ use super::{first, safe, short_hash, warned};
 use crate::kitchen::much::for_whom;
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::{Quantity, Units, show};
-use crate::prep::{Batch, Before, CardMeal, Care, Fetched, Mark, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food, taken_from};
+use crate::prep::{
+    AT_THE_MEAL, Batch, Before, CardMeal, Care, Fetched, Mark, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food, taken_from,
+};
 use crate::telling::short::at_the_meal;
 use crate::words::{clock, clock_after, day, day_clock, degrees, duration, ended, in_a_sentence, place, sentence};
 
@@ -239,6 +241,7 @@ pub(super) fn week(kitchen: &Kitchen, card: &WeekCard) -> String {
             add_items(&mut html, heading, errands.map(|errand| errand.text(names, units)));
         }
     }
+    add_items(&mut html, AT_THE_MEAL, card.cautions.iter().map(|care| care.with_source(names)));
     html
 }
 

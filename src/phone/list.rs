@@ -45,7 +45,9 @@ fn add_notes(html: &mut String, title: &str, notes: impl Iterator<Item = String>
 fn add_trip(html: &mut String, kitchen: &Kitchen, trip: &TripList, hashes: &TripHashes) {
     let buys = TripBuys::from(trip);
     let hash = hashes.get(&(trip.on, trip.nth)).cloned().unwrap_or_else(|| buys.hash(kitchen.names()));
-    let _ = writeln!(html, "<section class=\"trip\" data-on=\"{}\" data-hash=\"{hash}\"><h2>{}</h2>", trip.on, safe(&day(trip.on)));
+    let state = trip.closed().map(|state| format!(", {}", state.words())).unwrap_or_default();
+    let heading = format!("{}{state}", day(trip.on));
+    let _ = writeln!(html, "<section class=\"trip\" data-on=\"{}\" data-hash=\"{hash}\"><h2>{}</h2>", trip.on, safe(&heading));
     html.push_str("<p class=\"sum\" role=\"status\"></p>\n");
     let mut rest = buys.lines.iter();
     let mut seen = BTreeMap::new();

@@ -7,10 +7,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::aside::{exchanges_inside_dishes, guard_portions};
 use super::children::{guard_children, needs_of_the_young};
 use super::guarded::Guarded;
+use super::making::Making;
 use super::meets::{Meets, may_hold, meets};
 use super::only_named::{Wary, WordsOf};
 use super::plate::{Found, Plate, plates};
-use super::servings::lines_within;
+use super::servings::{goes_into, lines_within};
 use super::uses::meal_name;
 use crate::foods::animals::{may_hold_animals, may_hold_flesh};
 use crate::foods::{Food, FoodId, Foods, Kind};
@@ -28,10 +29,34 @@ pub struct CrossContact {
     pub others: Vec<RecipeId>,
     /// The foods that bear it, in these.
     pub foods: Vec<FoodId>,
+    /// Can what the eater is served be made before it? Whoever has planned the session knows better.
+    pub first: bool,
 }
 
 /// Whose food could be touched by what they are allergic to, where these dishes are made in one session.
-pub fn cross_contacts(kitchen: &Kitchen, week: &Week, made: &[RecipeId]) -> Vec<CrossContact> {
+pub fn cross_contacts(kitchen: &Kitchen, week: &Week, makings: &[&Making]) -> Vec<CrossContact> {
+    let mut made: Vec<RecipeId> = Vec::new();
+    makings.iter().for_each(|making| {
+        if !made.contains(&making.recipe) {
+            made.push(making.recipe)
+        }
+    });
+    let mut all = cross_contacts_of(kitchen, week, &made);
+    // What everybody gets without it brings none of it into the kitchen.
+    for contact in &mut all {
+        let foods = &contact.foods;
+        let goes_in = |making: &&&Making| {
+            let within = |food: &&FoodId| goes_into(&kitchen.recipes, making.recipe, Ware::Food(**food));
+            foods.iter().filter(within).any(|food| !making.is_without(Ware::Food(*food)))
+        };
+        let bring: Vec<RecipeId> = makings.iter().filter(goes_in).map(|making| making.recipe).collect();
+        contact.others.retain(|dish| bring.contains(dish));
+    }
+    all.retain(|contact| !contact.others.is_empty());
+    all
+}
+
+fn cross_contacts_of(kitchen: &Kitchen, week: &Week, made: &[RecipeId]) -> Vec<CrossContact> {
     let mut all: Vec<CrossContact> = Vec::new();
     for plate in week.meals.iter().flat_map(|meal| plates(kitchen, meal)).filter(|plate| !plate.allergic.is_empty()) {
         let eaten: BTreeSet<RecipeId> = plate.foods(kitchen).into_iter().flat_map(|found| found.dishes).collect();
@@ -50,7 +75,7 @@ pub fn cross_contacts(kitchen: &Kitchen, week: &Week, made: &[RecipeId]) -> Vec<
         let words = words.into_iter().map(|shunned| shunned.word.clone()).collect();
         match all.iter_mut().find(|known| known.eater == plate.name) {
             Some(known) => known.theirs.extend(theirs.into_iter().filter(|dish| !known.theirs.contains(dish)).collect::<Vec<_>>()),
-            None => all.push(CrossContact { eater: plate.name.to_owned(), words, theirs, others, foods }),
+            None => all.push(CrossContact { eater: plate.name.to_owned(), words, theirs, others, foods, first: true }),
         }
     }
     all
@@ -217,10 +242,21 @@ impl<'k> Plate<'k> {
             let ware = &foods[found.food].name;
             format!(
                 "{name} is allergic to it. Give {name} something else, with instead = {{ {key} = [\"…\"] }} in the meal, \
-                 or leave it away, with without = {{ {key} = [\"{ware}\"] }}."
+                 or leave it out, with without = {{ {key} = [\"{ware}\"] }}."
             )
         } else {
-            format!("It is not to be served to {name}. Name who eats with for and instead, or take it out of the meal.")
+            match self.diner {
+                Some(_) => {
+                    "It is not to be served here. Take it out of the meal, or name the guests, guests = [{ name = \"…\" }], and give \
+                            them something else with instead."
+                        .to_owned()
+                }
+                None => {
+                    "It is not to be served to anybody here. Take it out of the meal, or name who eats with for and instead; who is named \
+                         has an [[eater]] in kitchen.toml."
+                        .to_owned()
+                }
+            }
         };
         Mistake { at: found.at.clone(), cause, remedy }
     }

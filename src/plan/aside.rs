@@ -5,6 +5,7 @@
 use std::collections::BTreeSet;
 
 use super::guarded::Guarded;
+use super::making::{Apart, Making};
 use super::servings::{goes_into, lines_within, servings};
 use crate::foods::Kind;
 use crate::foods::safety::least_inside;
@@ -57,6 +58,13 @@ pub fn taken_out_before(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware]) ->
         Some((heat, raw)) => Err(NotOut::NotDone { ware, into, heat, raw }),
         None => Ok(Some(into)),
     }
+}
+
+/// The step (counted from 0) before which one of a making's portions is taken out of the rest; `None` where nothing of it need be: what
+/// nobody gets is in no rest.
+pub fn set_aside_before(kitchen: &Kitchen, making: &Making, apart: &Apart) -> Option<usize> {
+    let in_the_rest: Vec<Ware> = apart.without.iter().filter(|ware| !making.is_without(**ware)).copied().collect();
+    taken_out_before(kitchen, &kitchen.recipes[making.recipe], &in_the_rest).ok().flatten()
 }
 
 /// What goes into the rest after the portion was taken out, and is not what it is to lack: it is due its part of that. True where that part
@@ -167,7 +175,7 @@ fn too_late(kitchen: &Kitchen, dish: RecipeId, without: &[Ware], seen: &mut BTre
     })
 }
 
-/// Told of every standing exchange that a dish is too late for: inside a dish nothing takes the place of what is left away.
+/// Told of every standing exchange that a dish is too late for: inside a dish nothing takes the place of what is left out.
 pub(super) fn exchanges_inside_dishes(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
     let mut told = Vec::new();
     let names = kitchen.names();
@@ -180,7 +188,7 @@ pub(super) fn exchanges_inside_dishes(kitchen: &Kitchen, week: &Week) -> Vec<War
                 for (swap, to) in kitchen.household.named[eater].swap.iter().filter(inside).filter_map(|swap| Some((swap, swap.to?))) {
                     let (name, from, to) = (&diner.name, names.ware(swap.from), names.ware(to));
                     let text = format!(
-                        "{}, {name}: {} > {from}: left away for {name}, and {to} does not take its place, for a swap reaches into no dish. \
+                        "{}, {name}: {} > {from}: left out for {name}, and {to} does not take its place, for a swap reaches into no dish. \
                          Give {name} something else with instead in the meal, or add the {to} there.",
                         meal.label, kitchen.recipes[dish].name
                     );

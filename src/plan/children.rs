@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-use super::guarded::Guarded;
+use super::guarded::{ForAChild, Guarded};
 use super::heated::{is_firm, is_heated};
 use super::only_named::WordsOf;
 use super::plate::{Found, Plate, plates};
@@ -86,7 +86,7 @@ static ROWS: [Row; 16] = [
     caution(12, Sought::WholeNut, "is a choking hazard: no whole nuts", CHOKING),
     caution(12, Sought::RawEgg, "is not given raw or soft: cook egg until firm", CDC),
     caution(12, Sought::Named(&["salt"]), "is not added to what an infant eats", WHO_FEEDING),
-    caution(12, Sought::Salty, "is rich in salt, which an infant does not get: leave it away, or take one without salt", SALTY),
+    caution(12, Sought::Salty, "is rich in salt, which an infant does not get: leave it out, or take one without salt", SALTY),
     caution(12, Sought::Sugar, "is added sugar, which an infant does not get", WHO_FEEDING),
     caution(48, Sought::WholeNut, "is a choking hazard under 4 years: no whole nuts", CHOKING),
     caution(48, Sought::ChoppedNut, "is a choking hazard under 4 years, chopped too: grind it, or spread it smooth and thin", CHOKING),
@@ -138,10 +138,11 @@ pub fn guard_children(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
                         guarded.mistakes.push(row.mistake(kitchen, &plate, &found));
                     } else if first {
                         let warning = row.warning(kitchen, eater, on, &plate, &found);
-                        if row.source == CHOKING {
+                        let choking = row.source == CHOKING;
+                        if choking {
                             guarded.choking.push((eater.name.clone(), found.food, row.why));
                         }
-                        guarded.cautions.push((found.dishes.last().copied(), warning.words()));
+                        guarded.cautions.push(ForAChild { dish: found.dishes.last().copied(), text: warning.words(), choking });
                         guarded.warnings.push(warning);
                     }
                 }
@@ -170,7 +171,7 @@ fn guard_infants_of_words(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded)
                     &format!("{} ({}) ", eater.name, age_of(eater, on)),
                 ) {
                     if said.insert((eater.name.clone(), warning.clone())) {
-                        guarded.cautions.push((dish, warning.words()));
+                        guarded.cautions.push(ForAChild { dish, text: warning.words(), choking: false });
                         guarded.warnings.push(warning);
                     }
                 }
@@ -263,7 +264,7 @@ impl Row {
             at: found.at.clone(),
             cause: format!("{}: {} ({})", plate.chain(kitchen, found), self.why, self.source),
             remedy: format!(
-                "Give {name} something else, with instead in the meal, or leave it away, with without = {{ {name} = [\"{food}\"] }}."
+                "Give {name} something else, with instead in the meal, or leave it out, with without = {{ {name} = [\"{food}\"] }}."
             ),
         }
     }

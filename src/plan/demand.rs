@@ -11,7 +11,7 @@ use super::stating::Stating;
 use super::uses::meal_name;
 use crate::foods::{Food, FoodId, Foods, Item, State, as_purchased, own_dimension};
 use crate::kitchen::asked::Asked;
-use crate::kitchen::{Ingredient, Kitchen, Recipe, Rules, Wanted, Warning, Week};
+use crate::kitchen::{Ingredient, Kitchen, Recipe, RecipeId, Rules, Wanted, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, Unit};
 
 /// The demand of a week.
@@ -35,6 +35,7 @@ struct Scaled<'k> {
     line: &'k Ingredient,
     on: Date,
     by: MadeAt,
+    dish: Option<RecipeId>,
     what_for: String,
 }
 
@@ -96,7 +97,8 @@ fn scaled_lines<'k>(foods: &'k Foods, recipes: &'k [Recipe], week: &'k Week, mak
         let recipe = &recipes[making.recipe];
         for line in &recipe.ingredients {
             let used = (used_in, making.on, making.at);
-            lines.extend(scaled(line, &making.times(line.ware()), used, &recipe.name));
+            let scaled = scaled(line, &making.times(line.ware()), used, &recipe.name);
+            lines.extend(scaled.map(|line| Scaled { dish: Some(making.recipe), ..line }));
         }
     }
     for (index, meal) in week.meals.iter().enumerate() {
@@ -118,7 +120,7 @@ fn scaled<'k>(line: &'k Ingredient, times: &Number, used: (usize, Date, MadeAt),
     }
     let item = item.as_ref().map(|item| item.scaled(times));
     let (used_in, on, by) = used;
-    Some(Scaled { used_in, food: *food, item, line, on, by, what_for: what_for.to_owned() })
+    Some(Scaled { used_in, food: *food, item, line, on, by, dish: None, what_for: what_for.to_owned() })
 }
 
 fn stated_in(kitchen: &Kitchen, lines: &[Scaled]) -> BTreeMap<FoodId, Dimension> {
@@ -156,6 +158,7 @@ fn state(foods: &Foods, rules: &Rules, dimension: &Dimension, line: Scaled) -> (
         asked: line.item.as_ref().and_then(|item| Asked::of(item, spoons)),
         tin: line.item.as_ref().and_then(|item| tin_of(facts, item)),
         what_for: line.what_for,
+        dish: line.dish,
         line: line.line.text.clone(),
         at: line.line.at.clone(),
         by: line.by,

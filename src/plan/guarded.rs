@@ -10,12 +10,23 @@ use crate::kitchen::{Mistake, Recipe, RecipeId, Warning};
 pub struct Guarded {
     pub mistakes: Vec<Mistake>,
     pub warnings: Vec<Warning>,
-    /// Of the warnings, those for small children, with the dish they are about.
-    pub cautions: Vec<(Option<RecipeId>, String)>,
+    /// Of the warnings, those for small children.
+    pub cautions: Vec<ForAChild>,
     /// Of those, what a small child may choke on: who, the food, and what is to be done.
     pub choking: Vec<(String, FoodId, &'static str)>,
     /// Of the warnings, what is not known for an allergic eater, with the dishes it lies in.
     pub unknown: Vec<(Vec<RecipeId>, Warning)>,
+}
+
+/// What a small child should not have.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ForAChild {
+    /// The dish it is about, if any.
+    pub dish: Option<RecipeId>,
+    /// As the warning says it.
+    pub text: String,
+    /// Told in brief as well, among what a child may choke on.
+    pub choking: bool,
 }
 
 impl Guarded {

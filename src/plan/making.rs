@@ -134,6 +134,11 @@ impl Making {
         if apart.is_zero() { Number::ONE } else { Number::ONE - &apart / self.makes.exact() }
     }
 
+    /// Does everybody get all of it without this?
+    pub fn is_without(&self, ware: Ware) -> bool {
+        !self.share_with(ware).is_positive()
+    }
+
     /// Is anything of it kept beyond its session?
     pub fn is_kept(&self) -> bool {
         !self.boxes.is_empty()
@@ -241,6 +246,8 @@ pub struct Demand {
     pub tin: Option<Quantity>,
     /// The recipe's name, or the meal's.
     pub what_for: String,
+    /// The dish whose line it is; `None` of what a meal asks for by itself.
+    pub dish: Option<RecipeId>,
     /// The line as typed.
     pub line: String,
     pub at: Spot,

@@ -14,8 +14,10 @@ pub fn paced(minutes: f64, pace: f64) -> i64 {
     whole_up(minutes * pace, 1.0) as i64
 }
 
-/// Minutes of a dish that one cook makes at a meal: its steps one after another.
+/// Minutes of a dish that one cook makes at a meal: its steps one after another, and before them what an oven takes to warm up.
 pub fn one_after_another(recipe: &Recipe, appliances: &[Appliance], batches: f64, pace: f64) -> Minutes {
-    let steps = recipe.steps.iter().filter(|step| step.ahead.is_none());
-    Minutes(steps.map(|step| hands_for(step, batches, pace) + step.waits(appliances)).sum())
+    let steps = || recipe.steps.iter().filter(|step| step.ahead.is_none());
+    let heated = steps().filter(|step| step.temperature.is_some()).flat_map(|step| &step.on).map(|id| &appliances[*id]);
+    let warm_up = heated.filter(|appliance| appliance.heat).map(|appliance| appliance.warm_up.0).max().unwrap_or(0);
+    Minutes(warm_up + steps().map(|step| hands_for(step, batches, pace) + step.waits(appliances)).sum::<i64>())
 }

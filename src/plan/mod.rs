@@ -34,7 +34,7 @@ mod words_beside;
 mod yields;
 
 pub use allergies::{CrossContact, cross_contacts, guard};
-pub use aside::{goes_in_later, is_chilled_alone, taken_out_before};
+pub use aside::{goes_in_later, is_chilled_alone, set_aside_before, taken_out_before};
 pub use avoid::{Beware, Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains, recipe_contains_without};
 pub use demand::{Demanded, demand, demand_by_lines, tin_of};
 pub use guarded::Guarded;
@@ -49,7 +49,7 @@ pub use servings::{Serving, goes_into, served_dishes, served_lines, servings, ta
 pub use standing::{Standing, State};
 pub use stating::Stating;
 pub use straight::{served_after, straight_meals};
-pub use unfit::{Unfit, unfit};
+pub use unfit::{Unfit, avoided_ware, unfit};
 pub use uses::meal_name;
 pub use weeks::{running, span, week_of};
 pub use yields::{Batches, in_makes};

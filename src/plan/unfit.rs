@@ -1,10 +1,12 @@
 //! Who cannot, or would rather not, be served what a meal holds: as plain data, for whoever chooses what to serve.
 
 use super::children::guard_children;
+use super::meets::{Meets, bears, meets};
 use super::plate::{Plate, plates};
+use super::servings::lines_within;
 use super::{Guarded, food_contains};
-use crate::foods::Foods;
-use crate::kitchen::{Household, Kitchen, Meal, Ware, Week};
+use crate::foods::{FoodId, Foods};
+use crate::kitchen::{Household, Kitchen, Meal, RecipeId, Shunned, Ware, Week};
 
 /// Why somebody is not served a food.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -45,6 +47,26 @@ pub fn unfit(kitchen: &Kitchen, meal: &Meal, but: &[Ware]) -> Vec<(Unfit, String
     all.sort();
     all.dedup();
     all
+}
+
+/// What `use` may name, so that it may be served although it is shunned by that word: what of the food and dishes that fit somewhere is or
+/// holds what is avoided. The food itself, where the word is its name.
+pub fn avoided_ware(kitchen: &Kitchen, word: &str) -> Option<Ware> {
+    let eaters = kitchen.household.named.iter().flat_map(|eater| &eater.avoid);
+    let shunned = eaters.chain(&kitchen.household.avoid_foods).find(|shunned| shunned.word == word);
+    if let Some(Shunned { allergen: None, kind: None, food: Some(food), .. }) = shunned {
+        return Some(Ware::Food(*food));
+    }
+    let allergen = kitchen.household.avoid.iter().find(|allergen| allergen.name() == word);
+    let is_it = |food: FoodId| {
+        shunned.is_some_and(|shunned| matches!(meets(&kitchen.foods, shunned, food), Meets::Is(_)))
+            || allergen.is_some_and(|allergen| bears(&kitchen.foods[food], *allergen))
+    };
+    let of_line = |ware: Ware| matches!(ware, Ware::Food(food) if is_it(food));
+    let foods = kitchen.together.foods.iter().filter(|food| !food.fits.is_empty()).map(|fitting| fitting.food);
+    let recipes = (0..kitchen.recipes.len()).map(RecipeId).filter(|recipe| !kitchen.recipes[*recipe].fits.is_empty());
+    let mut recipes = recipes.filter(|recipe| lines_within(&kitchen.recipes, *recipe).any(|line| of_line(line.ware())));
+    foods.filter(|food| is_it(*food)).map(Ware::Food).next().or_else(|| recipes.next().map(Ware::Recipe))
 }
 
 fn avoided_by_all(foods: &Foods, household: &Household, food: crate::foods::FoodId) -> impl Iterator<Item = String> {

@@ -7,7 +7,7 @@ use super::{AsideTask, BoxNote, BoxTask, Boxes, Errand, Kept, Put};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Recipe, RecipeId, Whose};
 use crate::measure::{Number, Quantity, Units, show, whole_up};
-use crate::plan::{self, Boxed, Making, Move, User, goes_in_later, is_chilled_alone, recipe_contains_without, taken_out_before};
+use crate::plan::{self, Boxed, Making, Move, User, goes_in_later, is_chilled_alone, recipe_contains_without, set_aside_before};
 use crate::shelf::after_days;
 
 /// The boxes of one making.
@@ -47,7 +47,7 @@ pub(super) fn box_task_of<'b>(recipe: RecipeId, boxes: impl Iterator<Item = &'b 
 pub(super) fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> AsideTask {
     let (apart, recipe) = (&making.apart[of], &kitchen.recipes[making.recipe]);
     let amount = Quantity::of(&recipe.makes.dimension(), apart.amount.clone());
-    let before = taken_out_before(kitchen, recipe, &apart.without).ok().flatten();
+    let before = set_aside_before(kitchen, making, apart);
     let later = before.map(|before| goes_in_later(kitchen, recipe, &apart.without, before)).unwrap_or_default();
     let mut chilled =
         chilled_alone(kitchen, making, of).then(|| box_task_of(making.recipe, making.boxes.iter().filter(|one| one.is_of(apart))));
@@ -59,11 +59,13 @@ pub(super) fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> Aside
     AsideTask { recipe: making.recipe, eater: apart.who.clone(), amount, without: apart.without.clone(), later, chilled, eaten_at_once }
 }
 
+/// Minutes of hands for one of them.
+pub(super) const ASIDE_MINUTES: i64 = 1;
+
 /// Does what is set aside go into the cold by itself, before the rest is done?
 pub(super) fn chilled_alone(kitchen: &Kitchen, making: &Making, of: usize) -> bool {
-    let recipe = &kitchen.recipes[making.recipe];
-    let before = taken_out_before(kitchen, recipe, &making.apart[of].without);
-    matches!(before, Ok(Some(before)) if is_chilled_alone(kitchen, recipe, before))
+    let before = set_aside_before(kitchen, making, &making.apart[of]);
+    before.is_some_and(|before| is_chilled_alone(kitchen, &kitchen.recipes[making.recipe], before))
 }
 
 /// The boxes of a making that no portion fills by itself before.

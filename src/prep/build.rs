@@ -11,8 +11,10 @@ use super::clock::tasks;
 use super::cuts::cuts;
 use super::elsewhere::as_found;
 use super::fetch::fetch;
+use super::meal_cautions::of_what_is_begun;
 use super::schedule::{least_finish, slower, slower_ends};
 use super::tasks::{Work, session_work};
+use super::theirs::tell_who_is_not_first;
 use super::under_way::{UnderWay, part, rest, stand};
 use super::uses::{said, shared_out};
 use super::{
@@ -64,9 +66,11 @@ pub fn prep_under_way(
     sessions.iter_mut().for_each(|session| super::at_once::tell_two_heats(kitchen, session));
     let begun: Vec<Vec<Begun>> = sessions.iter().enumerate().map(|(index, plan)| begun(kitchen, makings, index, plan)).collect();
     sessions.iter_mut().zip(begun).for_each(|(session, begun)| session.begun = begun);
+    let before = before(kitchen, week, makings, draws, &sessions);
     PrepPlan {
         week: week.name.clone(),
-        before: before(kitchen, week, makings, draws, &sessions),
+        cautions: of_what_is_begun(kitchen, week, makings, &before),
+        before,
         sessions,
         moves: moves(makings),
         short: makings.short.clone(),
@@ -113,6 +117,8 @@ fn session_plan(
         done_by = over.map(|over| over.min(under_way.now));
         (timed, left) = (still, Some(rest));
     }
+    let mut for_eaters = for_eaters(kitchen, week, makings, &work.chosen);
+    tell_who_is_not_first(&mut for_eaters, &timed);
     SessionPlan {
         start: session.start,
         finish_by: session.finish_by,
@@ -127,7 +133,7 @@ fn session_plan(
         fetch,
         boxes,
         set_aside: made().flat_map(|making| served_apart(kitchen, making)).collect(),
-        cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
+        cautions: [for_eaters, cautions(kitchen, makings, &work.chosen)].concat(),
         advice: if done_by.is_some() {
             vec![Advice::AllDone]
         } else if whole {

@@ -8,10 +8,10 @@ use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, GRAINS_CHILLED_WITHIN
 use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Place, State};
 use crate::kitchen::not_known;
 use crate::kitchen::{
-    Appliance, ApplianceKind, Ingredient, Kitchen, Names, Piece, Recipe, RecipeId, Rules, Serve, Step, Wanted, Warning, Week,
+    Appliance, ApplianceKind, Ingredient, Kitchen, Names, Piece, Recipe, RecipeId, Rules, Serve, Step, Wanted, Ware, Warning, Week,
 };
 use crate::measure::{Celsius, Units};
-use crate::plan::{CrossContact, Kept, Making, Makings, cross_contacts, guard, recipe_contains};
+use crate::plan::{CrossContact, Kept, Making, Makings, cross_contacts, guard, recipe_contains_without};
 use crate::words::degrees;
 
 /// What to take care of in a session.
@@ -67,7 +67,16 @@ impl Care {
             Care::Avoided(dishes) => format!("This household avoids what is in here. {}.", dishes.iter().map(dish).join("; ")),
             Care::CrossContact(one) => {
                 let dishes = |list: &[RecipeId]| list.iter().map(|dish| names.recipe(*dish)).join(", ");
-                let CrossContact { eater, words, theirs, others, .. } = one;
+                let CrossContact { eater, words, theirs, others, first, .. } = one;
+                if !first {
+                    return format!(
+                        "{eater} is allergic to {}. Not all that {eater} eats can be made first ({}): use another board, knife and pan for it; \
+                         clean board, knife, spoons and hands after {}.",
+                        words.join(", "),
+                        dishes(theirs),
+                        dishes(others)
+                    );
+                }
                 format!(
                     "{eater} is allergic to {}. Make what {eater} eats first ({}); clean board, knife, spoons and hands after {}.",
                     words.join(", "),
@@ -192,10 +201,16 @@ fn inside(kinds: &[Kind]) -> Vec<Celsius> {
 
 /// The cautions that apply to these makings, of one session or of a week; last of all, whose rules come first.
 pub fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
-    let facts = Facts::of(kitchen, chosen.iter().map(|index| &makings.makings[*index]));
+    cautions_of(kitchen, &chosen.iter().map(|index| &makings.makings[*index]).collect::<Vec<_>>(), &[])
+}
+
+/// The same of these makings and of the foods of these lines, which a meal adds.
+pub(super) fn cautions_of(kitchen: &Kitchen, makings: &[&Making], added: &[&Ingredient]) -> Vec<Care> {
+    let mut facts = Facts::of(kitchen, makings.iter().copied());
+    added.iter().for_each(|line| facts.see_ingredient(&kitchen.foods, &kitchen.rules, line));
     let applying = CAUTIONS.iter().filter(|caution| (caution.applies)(&facts));
     let mut said: Vec<Care> = applying.map(|row| row.care()).collect();
-    said.extend(allergens(kitchen, chosen.iter().map(|index| &makings.makings[*index])));
+    said.extend(allergens(kitchen, makings.iter().copied()));
     if !facts.allergens_unknown.is_empty() {
         said.push(Care::NotKnown(facts.allergens_unknown));
     }
@@ -208,20 +223,24 @@ pub fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<C
 /// What the session's cooks mind for single eaters of the week's meals: first of all whose food could be touched by what.
 pub(super) fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
     let made: Vec<RecipeId> = chosen.iter().map(|index| makings.makings[*index].recipe).unique().collect();
-    let contacts = cross_contacts(kitchen, week, &made).into_iter().map(Care::CrossContact);
+    let chosen: Vec<&Making> = chosen.iter().map(|index| &makings.makings[*index]).collect();
+    let contacts = cross_contacts(kitchen, week, &chosen).into_iter().map(Care::CrossContact);
     let guarded = guard(kitchen, week);
     let unknown = guarded.unknown.into_iter().filter(|(dishes, _)| dishes.iter().any(|dish| made.contains(dish)));
     let unknown: Vec<Warning> = unknown.map(|(_, warning)| warning).collect();
     let unknown: Vec<Care> = not_known(&unknown).into_iter().map(Care::Unknown).collect();
-    let children = guarded.cautions.into_iter().filter(|(dish, _)| dish.is_some_and(|dish| made.contains(&dish)));
-    unknown.into_iter().chain(contacts).chain(children.map(|(_, text)| Care::Child(text))).collect()
+    let children = guarded.cautions.into_iter().filter(|one| one.dish.is_some_and(|dish| made.contains(&dish)));
+    unknown.into_iter().chain(contacts).chain(children.map(|one| Care::Child(one.text))).collect()
 }
 
 /// What each dish contains, and first of all what of it the household avoids.
 fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Care> {
     let (mut avoided, mut contained): (Vec<Holds>, Vec<Holds>) = (Vec::new(), Vec::new());
-    for recipe in makings.map(|making| making.recipe) {
-        let contains = recipe_contains(kitchen, recipe);
+    for making in makings {
+        let recipe = making.recipe;
+        let in_none: Vec<Ware> =
+            making.apart.iter().flat_map(|apart| &apart.without).filter(|ware| making.is_without(**ware)).copied().collect();
+        let contains = recipe_contains_without(kitchen, recipe, &in_none);
         let known: Vec<Allergen> = contains.allergens.into_iter().collect();
         let met: Vec<Allergen> = known.iter().filter(|one| kitchen.household.avoid.contains(one)).copied().collect();
         let holds = |allergens: Vec<Allergen>, words: Vec<String>| {
@@ -296,7 +315,8 @@ impl Facts {
         self.kidney_beans |= is_dried_kidney_bean(food);
         self.honey |= name_words(&food.name).any(|word| word == "honey");
         self.raw_kinds.extend(food.raw_kind(item.as_ref()));
-        if !always && food.allergens.is_none() && !self.allergens_unknown.contains(&id) {
+        let unknown = food.allergens.is_none() && food.kind != Some(Kind::Household);
+        if !always && unknown && !self.allergens_unknown.contains(&id) {
             self.allergens_unknown.push(id);
         }
     }

@@ -1,6 +1,7 @@
 //! Appliances out of order: which steps of a session go elsewhere, and which cannot be done at all.
 
 use std::borrow::Cow;
+use std::collections::BTreeSet;
 
 use crate::kitchen::{Appliance, ApplianceId, ApplianceKind, Elsewhere, Kitchen, Mistake, Session, Step, Week};
 use crate::plan::{MadeAt, Makings};
@@ -46,24 +47,38 @@ pub fn out_of_order(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<Mi
             makings.makings.iter().filter(|making| making.at == MadeAt::Session(index)).map(|one| one.recipe).collect();
         recipes.sort_unstable();
         recipes.dedup();
-        for recipe in recipes.into_iter().map(|id| &found.recipes[id]) {
-            for (number, step) in (1..).zip(&recipe.steps).filter(|(_, step)| step.ahead.is_none()) {
-                let lacking = step.on.iter().filter(|id| session.without.contains(id));
-                let lacking: Vec<&str> = lacking.map(|id| kitchen.appliances[*id].name.as_str()).collect();
-                if !lacking.is_empty() {
-                    let name = step.id.as_ref().map_or(format!("step {number}"), |id| format!("step {number} (\"{id}\")"));
-                    let (are, it) = if lacking.len() == 1 { ("is", "it") } else { ("are", "them") };
-                    mistakes.push(Mistake {
-                        at: session.at.clone(),
-                        cause: format!("the {} {are} out of order, and {name} of {} needs {it}", listed(&lacking), recipe.name),
-                        remedy: "Give the step or_on = \"...\", make it in another session, or take the appliance out of without."
-                            .to_owned(),
-                    });
+        for (written, recipe) in recipes.into_iter().map(|id| (&kitchen.recipes[id], &found.recipes[id])) {
+            let steps = (1..).zip(written.steps.iter().zip(&recipe.steps)).filter(|(_, (_, step))| step.ahead.is_none());
+            for (number, (written, step)) in steps {
+                let is_out = |id: &&ApplianceId| session.without.contains(id);
+                if !step.on.iter().any(|id| is_out(&id)) {
+                    continue;
                 }
+                // What stands in for an appliance may be out of order, too.
+                let lacking: BTreeSet<ApplianceId> = written.on.iter().chain(&step.on).filter(is_out).copied().collect();
+                let lacking: Vec<&str> = lacking.iter().map(|id| kitchen.appliances[*id].name.as_str()).collect();
+                let name = step.id.as_ref().map_or(format!("step {number}"), |id| format!("step {number} (\"{id}\")"));
+                let (are, it) = match (lacking.len(), step.on != written.on) {
+                    (1, _) => ("is", "it"),
+                    (_, true) => ("are", "one of them"),
+                    (_, false) => ("are", "them"),
+                };
+                mistakes.push(Mistake {
+                    at: session.at.clone(),
+                    cause: format!("the {} {are} out of order, and {name} of {} needs {it}", listed(&lacking), recipe.name),
+                    remedy: remedy(written).to_owned(),
+                });
             }
         }
     }
     mistakes
+}
+
+fn remedy(step: &Step) -> &'static str {
+    match step.elsewhere {
+        None => "Give the step or_on = \"...\", make it in another session, or take the appliance out of without.",
+        Some(_) => "Give the step another or_on, make it in another session, or take one of the appliances out of without.",
+    }
 }
 
 #[cfg(test)]

@@ -5,16 +5,16 @@ use jiff::civil::DateTime;
 
 use super::cooked::cooked;
 use super::heating::heatings;
+use super::least::hands_at_the_meal;
 use crate::kitchen::{Kitchen, Week};
-use crate::plan::{MadeAt, Making, Makings, hands_for};
+use crate::plan::{MadeAt, Making, Makings};
 
 /// `None` where nothing is made or cooked at the meal. Hands are one cook's, one dish after the other; waiting goes on side by side, so that the
 /// longest counts, with the oven that is heated first. Nobody is told to begin too late.
 pub fn begin_by(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Option<DateTime> {
     let here: Vec<&Making> = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).collect();
     let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
-    let of = |making: &Making, step| hands_for(step, making.batches.to_f64(), kitchen.rules.pace);
-    let hands: i64 = here.iter().flat_map(|making| steps(making).map(|step| of(making, step))).sum();
+    let hands: i64 = here.iter().map(|making| hands_at_the_meal(kitchen, making)).sum();
     let heating = |making: &Making| heatings(kitchen, making).iter().map(|one| one.waited).max();
     let waits = |making: &Making| steps(making).map(|step| step.waits(&kitchen.appliances)).sum::<i64>();
     let longest = here.iter().map(|making| waits(making) + heating(making).unwrap_or(0)).max();

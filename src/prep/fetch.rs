@@ -298,6 +298,7 @@ mod tests {
             asked: None,
             tin: None,
             what_for: "Dish".into(),
+            dish: None,
             line: String::new(),
             at: Spot::default(),
             by,

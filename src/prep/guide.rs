@@ -21,6 +21,8 @@ pub struct PrepPlan {
     pub moves: Vec<Before>,
     /// Meals that nothing can serve any more.
     pub short: Vec<ShortMeal>,
+    /// What to take care of at the meals for whose dishes something is done before.
+    pub cautions: Vec<Care>,
 }
 
 impl PrepPlan {

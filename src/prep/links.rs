@@ -131,17 +131,13 @@ fn link_asides(recipe: &Recipe, number: usize, jobs: &Jobs, work: &mut Work) {
 /// A portion that goes into the cold by itself is taken out in time after each load that was the last to heat it.
 fn link_chilled_alone(kitchen: &Kitchen, making: &Making, number: usize, jobs: &Jobs, work: &mut Work) {
     let recipe = &kitchen.recipes[making.recipe];
-    let within = if holds_grain(kitchen, recipe) { GRAINS_CHILLED_WITHIN } else { CHILLED_WITHIN }.value.0;
+    let within = chilled_within(kitchen, recipe);
     for (job, of, before) in jobs.asides.get(&number).into_iter().flatten() {
         if !chilled_alone(kitchen, making, *of) {
             continue;
         }
-        let hot: Vec<usize> =
-            in_session(recipe).filter(|step| step < before && is_hot(&kitchen.appliances, &recipe.steps[*step])).collect();
-        let follows = Follows::of(recipe);
-        let heated_again = |step: usize| hot.iter().any(|later| *later != step && follows.comes_after(*later, step));
-        for step in hot.iter().filter(|step| !heated_again(**step)) {
-            add(jobs.rounds(number, *step), &[*job], (0, Some(within)), LinkWhy::Safety, work);
+        for step in last_hot_steps(&kitchen.appliances, recipe, *before) {
+            add(jobs.rounds(number, step), &[*job], (0, Some(within)), LinkWhy::Safety, work);
         }
     }
 }
@@ -197,13 +193,17 @@ fn link_box(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, wo
     // What keeps in the cupboard cools there; it is boxed once it is cool enough.
     let chilled = makings.makings[work.chosen[number]].boxes.iter().any(|boxed| boxed.place != Place::Cupboard);
     for load in leaving_the_heat(kitchen, makings, number, jobs, work) {
-        let grain = holds_grain(kitchen, recipe_of(&kitchen.recipes, makings, work, work.problem.jobs[load].making));
-        let within = if grain { GRAINS_CHILLED_WITHIN } else { CHILLED_WITHIN }.value.0;
+        let within = chilled_within(kitchen, recipe_of(&kitchen.recipes, makings, work, work.problem.jobs[load].making));
         add(&[load], &[boxing], (kitchen.rules.cool.0.min(within), chilled.then_some(within)), LinkWhy::Safety, work);
     }
     for (load, heated) in back_to_the_heat(kitchen, makings, number, jobs, work) {
         add(&[load], &[heated], (0, Some(CHILLED_WITHIN.value.0)), LinkWhy::Safety, work);
     }
+}
+
+/// Minutes from the heat to the cold.
+fn chilled_within(kitchen: &Kitchen, recipe: &Recipe) -> i64 {
+    if holds_grain(kitchen, recipe) { GRAINS_CHILLED_WITHIN } else { CHILLED_WITHIN }.value.0
 }
 
 /// Rice, barley and the like among its ingredients, or those of its components at any depth.
@@ -218,7 +218,7 @@ pub(super) fn holds_grain(kitchen: &Kitchen, recipe: &Recipe) -> bool {
 /// are not heated again there.
 fn leaving_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &Work) -> Vec<usize> {
     let recipe = recipe_of(&kitchen.recipes, makings, work, number);
-    let hot = last_hot_steps(&kitchen.appliances, recipe);
+    let hot = last_hot_steps(&kitchen.appliances, recipe, recipe.steps.len());
     let mut loads: Vec<usize> = hot.iter().flat_map(|step| jobs.rounds(number, *step).iter().copied()).collect();
     let follows = Follows::of(recipe);
     for part in (0..work.chosen.len()).filter(|part| *part != number) {
@@ -278,9 +278,10 @@ fn stands_between(appliances: &[Appliance], recipe: &Recipe, follows: &Follows, 
     asked <= CHILLED_WITHIN.value.0 && !between.iter().any(elsewhere)
 }
 
-/// The steps after which the food does not go back to the heat.
-fn last_hot_steps(appliances: &[Appliance], recipe: &Recipe) -> Vec<usize> {
-    let hot: Vec<usize> = in_session(recipe).filter(|step| is_hot(appliances, &recipe.steps[*step])).collect();
+/// Of the steps that stand before `until`, those after which the food does not go back to the heat in another of them.
+fn last_hot_steps(appliances: &[Appliance], recipe: &Recipe, until: usize) -> Vec<usize> {
+    let hot: Vec<usize> =
+        in_session(recipe).take_while(|step| *step < until).filter(|step| is_hot(appliances, &recipe.steps[*step])).collect();
     let follows = Follows::of(recipe);
     let reheated = |step: usize| hot.iter().any(|later| *later != step && follows.comes_after(*later, step));
     hot.iter().copied().filter(|step| !reheated(*step)).collect()

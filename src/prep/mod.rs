@@ -22,6 +22,7 @@ mod heating;
 mod labels;
 mod least;
 mod links;
+mod meal_cautions;
 mod names;
 mod problem;
 mod ready;
@@ -59,6 +60,7 @@ pub use guide::{
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use least::{AtTheMeal, at_the_meal, session_minutes};
+pub use meal_cautions::{AT_THE_MEAL, meal_cautions};
 pub use problem::{
     Aim, Fixed, Heat, Impossible, Job, JobKind, Limit, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker,
 };

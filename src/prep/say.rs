@@ -83,13 +83,22 @@ impl StepTask {
     }
 }
 
-/// "half", "two thirds", "2 fifths" where no fraction is usual.
+/// "half", "two thirds"; "4 fifths" where no fraction is usual, and "38 %" where there is none of few parts.
 fn share_of(share: &Number) -> String {
     const USUAL: [(i64, i64, &str); 5] =
         [(1, 2, "half"), (1, 3, "a third"), (2, 3, "two thirds"), (1, 4, "a quarter"), (3, 4, "three quarters")];
     let usual = USUAL.iter().find(|(part, of, _)| *share == Number::over(*part, *of));
-    usual.map_or_else(|| share.to_string(), |(.., words)| (*words).to_owned())
+    let parts = |below: i64, name: &str| {
+        let above = share * &Number::whole(below);
+        above.is_whole().then(|| format!("{above} {name}"))
+    };
+    let of_few = || (5..).zip(PARTS).find_map(|(below, name)| parts(below, name));
+    let of_hundred = || format!("{} %", (share * &Number::whole(100)).round());
+    usual.map(|(.., words)| (*words).to_owned()).or_else(of_few).unwrap_or_else(of_hundred)
 }
+
+/// Several parts of five, six and so on to ten.
+const PARTS: [&str; 6] = ["fifths", "sixths", "sevenths", "eighths", "ninths", "tenths"];
 
 impl AsideTask {
     /// "Take out ½ portion of white-bean mash for Emil before the tahini. Keep it covered, with clean tools of its own."
@@ -264,4 +273,17 @@ pub(super) fn kept_hot(units: Units) -> String {
 /// What left-overs are heated to: "74 °C (165 °F)".
 pub fn reheated(units: Units) -> String {
     degrees(REHEATED.value, units)
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+
+    #[test]
+    fn a_share_of_a_round_is_told_in_parts_that_a_cook_can_see() {
+        let said = |above, below| share_of(&Number::over(above, below));
+        assert_eq!([said(1, 2), said(2, 3), said(4, 5), said(3, 8), said(5, 13)], ["half", "two thirds", "4 fifths", "3 eighths", "38 %"]);
+    }
 }

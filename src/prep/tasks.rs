@@ -2,6 +2,7 @@
 
 use jiff::civil::DateTime;
 
+use super::boxes::ASIDE_MINUTES;
 use super::boxes::boxed_with_the_rest;
 use super::elsewhere::as_found;
 use super::fill::loads_needed;
@@ -11,7 +12,7 @@ use super::rounds::rounds;
 use super::theirs::{Brings, put_theirs_first};
 use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Recipe, Rules, Session, Step, Week};
-use crate::plan::{MadeAt, Making, Makings, paced, straight_meals, taken_out_before};
+use crate::plan::{MadeAt, Making, Makings, paced, set_aside_before, straight_meals};
 
 /// What a job of the problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -188,7 +189,7 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
         }
     }
     for (of, apart) in making.apart.iter().enumerate() {
-        if let Ok(Some(before)) = taken_out_before(kitchen, recipe, &apart.without) {
+        if let Some(before) = set_aside_before(kitchen, making, apart) {
             work.origins.push(Origin { making: index, part: Part::Aside { of, before } });
             work.problem.jobs.push(aside_job(number, work.people.len()));
         }
@@ -256,7 +257,7 @@ fn box_job(making: usize, hands: i64, people: usize) -> Job {
 
 /// A minute of anybody's hands.
 fn aside_job(making: usize, people: usize) -> Job {
-    Job { kind: JobKind::Step, making, hands: 1, people: (0..people).collect(), ..Job::default() }
+    Job { kind: JobKind::Step, making, hands: ASIDE_MINUTES, people: (0..people).collect(), ..Job::default() }
 }
 
 /// Once at the end, after everything that the finish waits for; where it waits for nothing, after everything.

@@ -137,7 +137,11 @@ fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, taken: &Taken) ->
     let Some(asked) = recipe.steps.get(step) else { return String::new() };
     let (mut said, mut typed) = (String::new(), String::new());
     let line = |index: usize, before: &str| {
-        let said = |one| said_of_a_line(kitchen, one, None, taken.times(index), before);
+        let said = |one| match taken.times(index) {
+            // Everybody gets their portion without it.
+            0.0 => format!("no {}", plain_name(&kitchen.foods, &kitchen.recipes, one)),
+            times => said_of_a_line(kitchen, one, None, times, before),
+        };
         recipe.ingredients.get(index).map_or_else(String::new, said)
     };
     for (place, piece) in asked.text.iter().enumerate() {

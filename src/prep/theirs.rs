@@ -5,9 +5,9 @@
 
 use super::names::handled;
 use super::tasks::{Part, Work};
-use super::{Link, LinkWhy, Note, Schedule};
-use crate::kitchen::{Kitchen, Recipe, RecipeId, Ware, Week};
-use crate::plan::{CrossContact, Makings, cross_contacts, goes_into};
+use super::{Care, Link, LinkWhy, Note, Schedule, Task};
+use crate::kitchen::{Kitchen, Recipe, Ware, Week};
+use crate::plan::{CrossContact, Making, Makings, cross_contacts, goes_into};
 
 /// A job that brings what an eater is allergic to.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,7 +21,7 @@ pub(super) struct Brings {
 
 /// Adds a link for every order that can be kept, and remembers where each is asked for.
 pub(super) fn put_theirs_first(kitchen: &Kitchen, week: &Week, makings: &Makings, work: &mut Work) {
-    let made: Vec<RecipeId> = work.chosen.iter().map(|index| makings.makings[*index].recipe).collect();
+    let made: Vec<&Making> = work.chosen.iter().map(|index| &makings.makings[*index]).collect();
     for contact in cross_contacts(kitchen, week, &made) {
         let theirs = jobs_of(makings, work, &contact);
         let bring: Vec<usize> = (0..work.origins.len()).filter(|job| brings(&kitchen.recipes, makings, work, *job, &contact)).collect();
@@ -48,6 +48,19 @@ pub(super) fn told_at(work: &Work, schedule: &Schedule, job: usize) -> Vec<Note>
     work.brings.iter().filter(|brings| brings.job == job).map(note).collect()
 }
 
+/// Whose food cannot all be made first, by the steps that say so: then the caution does not ask for it.
+pub(super) fn tell_who_is_not_first(cautions: &mut [Care], tasks: &[(Task, Option<usize>)]) {
+    let not_first = |who: &str| {
+        let mut notes = tasks.iter().flat_map(|(task, _)| &task.notes);
+        notes.any(|note| matches!(note, Note::OtherTools { eater, .. } if eater == who))
+    };
+    for caution in cautions {
+        if let Care::CrossContact(contact) = caution {
+            contact.first = !not_first(&contact.eater);
+        }
+    }
+}
+
 /// The hands-on steps of what the eater is served, and the portions that are set aside for them.
 fn jobs_of(makings: &Makings, work: &Work, contact: &CrossContact) -> Vec<usize> {
     let is_theirs = |job: &usize| {
@@ -71,7 +84,7 @@ fn brings(recipes: &[Recipe], makings: &Makings, work: &Work, job: usize, contac
     let (Some(making), Part::Step { step, .. }) = (makings.makings.get(origin.making), origin.part) else { return false };
     let recipe = &recipes[making.recipe];
     let bears = |ware: Ware| match ware {
-        Ware::Food(food) => contact.foods.contains(&food),
+        Ware::Food(food) => contact.foods.contains(&food) && !making.is_without(ware),
         Ware::Recipe(part) => contact.foods.iter().any(|food| goes_into(recipes, part, Ware::Food(*food))),
     };
     handled(recipe, step).into_iter().filter_map(|index| recipe.ingredients.get(index)).any(|line| bears(line.ware()))

@@ -8,8 +8,10 @@ use jiff::civil::Date;
 
 use super::Errand;
 use super::boxes::{aside_task, chilled_alone, counted, errand};
+use super::cautions::Care;
 use super::cooked::{CardCook, cooked};
 use super::heating::heatings;
+use super::meal_cautions::meal_cautions;
 use super::say::{kept_hot, reheated};
 use super::text::{added_text, making_text};
 use crate::foods::{FoodId, Place};
@@ -20,8 +22,8 @@ use crate::kitchen::{
 };
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units, show};
 use crate::plan::{
-    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, one_after_another, served_lines, taken_lines,
-    taken_out_before,
+    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, one_after_another, served_lines,
+    set_aside_before, taken_lines,
 };
 use crate::words::{degrees, ended, in_a_sentence, listed, sentence};
 
@@ -35,6 +37,8 @@ pub struct WeekCard {
     /// What is not known for allergic eaters, a line each: at the head of the card.
     pub not_known: Vec<String>,
     pub days: Vec<CardDay>,
+    /// What to take care of where something is made or added at a meal, once for all meals.
+    pub cautions: Vec<Care>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -210,6 +214,7 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
         short: makings.short.clone(),
         not_known: not_known(guard(kitchen, week).unknown.iter().map(|(_, warning)| warning)),
         days: dates.into_iter().map(day).collect(),
+        cautions: meal_cautions(kitchen, week, makings, &(0..week.meals.len()).collect::<Vec<_>>()),
     }
 }
 
@@ -379,8 +384,7 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let told = |text: String| CardStep { text, on: None, at: None, wait: Minutes(0), inside: None };
     let with_the_dish = kitchen.names().with_the_dish(making.recipe).map(|text| told(text.clone()));
     let aside = |number: usize| {
-        let before =
-            move |of: &usize| matches!(taken_out_before(kitchen, recipe, &making.apart[*of].without), Ok(Some(step)) if step == number);
+        let before = move |of: &usize| set_aside_before(kitchen, making, &making.apart[*of]) == Some(number);
         let text = |of: usize| aside_task(kitchen, making, of).text(kitchen.names(), kitchen.print.units);
         (0..making.apart.len()).filter(before).map(move |of| told(text(of))).collect::<Vec<_>>()
     };

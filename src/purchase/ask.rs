@@ -2,11 +2,14 @@
 //!
 //! Knows a need and its food; no price, no other need.
 
+use itertools::Itertools;
 use jiff::ToSpan;
 use jiff::civil::Date;
 
 use super::cover::Target;
+use super::tins::Tins;
 use crate::foods::{Food, convert};
+use crate::kitchen::{Pack, PackKind};
 use crate::measure::{Dimension, Number, TOLERANCE, Word, steps_up, word_named};
 use crate::plan::{Need, NeedUse, Stated};
 
@@ -36,14 +39,23 @@ pub(super) struct Window {
 pub(super) struct Ask<'a> {
     pub need: &'a Need,
     pub food: &'a Food,
+    /// What has to be bought for something.
+    wanted: Vec<Wanted<'a>>,
     /// Base units, pieces rounded up to whole ones.
     pub total: Number,
-    /// The sizes of tins that the lines state, in base units; empty where a line states none.
-    pub tins: Vec<Number>,
+    pub tins: Tins,
     /// The drained share, where every line is stated as drained: packs are then compared in drained grams.
     pub drained: Option<Number>,
     /// How many of the smallest unit make one base unit.
     fine: i64,
+}
+
+/// A use, with its amount in the tins that are bought for it.
+#[derive(Debug, Clone)]
+struct Wanted<'a> {
+    part: &'a NeedUse,
+    /// Base units.
+    amount: Number,
 }
 
 /// Does anything of this use have to be bought?
@@ -52,8 +64,8 @@ pub(super) fn is_wanted(part: &NeedUse) -> bool {
 }
 
 impl<'a> Ask<'a> {
-    /// `None` where nothing has to be bought.
-    pub fn of(need: &'a Need, food: &'a Food) -> Option<Self> {
+    /// `packs` are those that are sold anywhere. `None` where nothing has to be bought.
+    pub fn of<'p>(need: &'a Need, food: &'a Food, packs: impl Iterator<Item = &'p Pack>) -> Option<Self> {
         let wanted: Vec<&NeedUse> = need.uses.iter().filter(|part| is_wanted(part)).collect();
         if wanted.is_empty() {
             return None;
@@ -69,7 +81,13 @@ impl<'a> Ask<'a> {
             total if *total < 1_000_000 => 1_000_000_000,
             _ => 1_000,
         };
-        Some(Ask { need, food, total, tins: stated_tins(&wanted, food, &need.dimension), drained, fine })
+        let lines = in_tins(&wanted, food, &need.dimension);
+        let tins = if lines.is_empty() { Tins::default() } else { Tins::of(&lines, &singles(food, packs, &need.dimension)) };
+        let amounts = wanted.iter().map(|part| part.amount.clone());
+        let amounts =
+            if lines.is_empty() { amounts.collect() } else { lines.iter().map(|(amount, size)| tins.asked(amount, size)).collect_vec() };
+        let wanted = wanted.into_iter().zip(amounts).map(|(part, amount)| Wanted { part, amount }).collect();
+        Some(Ask { need, food, wanted, total, tins, drained, fine })
     }
 
     /// Base units as purchased to the unit in which packs are compared.
@@ -99,13 +117,13 @@ impl<'a> Ask<'a> {
     pub fn windows(&self, loose: bool) -> Vec<Window> {
         let opened = self.food.keeps.opened.as_ref().map(|fact| fact.value.0).filter(|_| !loose);
         let mut windows: Vec<Window> = Vec::new();
-        let mut uses: Vec<&NeedUse> = self.need.uses.iter().filter(|part| is_wanted(part) && !part.top_up).collect();
-        uses.sort_by_key(|part| part.on);
+        let mut uses: Vec<&Wanted> = self.wanted.iter().filter(|one| !one.part.top_up).collect();
+        uses.sort_by_key(|one| one.part.on);
         let top_up: Number = self.need.uses.iter().filter(|part| part.top_up).map(|part| &part.amount).sum();
-        for part in uses.iter().filter(|part| !part.to_taste) {
+        for Wanted { part, amount } in uses.iter().filter(|one| !one.part.to_taste) {
             match windows.last_mut() {
-                Some(window) if reaches(window.what, opened, part.on) => window.amount += &part.amount,
-                _ => windows.push(Window { what: WindowFor::Day(part.on), amount: part.amount.clone() }),
+                Some(window) if reaches(window.what, opened, part.on) => window.amount += amount,
+                _ => windows.push(Window { what: WindowFor::Day(part.on), amount: amount.clone() }),
             }
         }
         match windows.last_mut() {
@@ -117,15 +135,15 @@ impl<'a> Ask<'a> {
             window.amount = self.total.clone();
         }
         // Whatever is bought covers what is to taste.
-        if let ([], Some(part)) = (windows.as_slice(), uses.first()) {
-            windows.push(Window { what: WindowFor::Taste(part.on), amount: Number::ZERO });
+        if let ([], Some(first)) = (windows.as_slice(), uses.first()) {
+            windows.push(Window { what: WindowFor::Taste(first.part.on), amount: Number::ZERO });
         }
         windows
     }
 
     /// All of it as one window, from its first use on.
     pub fn one_window(&self) -> Window {
-        let first = self.need.uses.iter().filter(|part| is_wanted(part) && !part.top_up).map(|part| part.on).min();
+        let first = self.wanted.iter().filter(|one| !one.part.top_up).map(|one| one.part.on).min();
         Window { what: first.map_or(WindowFor::Shelf, WindowFor::Day), amount: self.total.clone() }
     }
 
@@ -172,14 +190,23 @@ fn reaches(what: WindowFor, opened: Option<i64>, on: Date) -> bool {
     }
 }
 
-/// The sizes of tins that these lines state, in base units of the need, where every one of them states a size.
-fn stated_tins(uses: &[&NeedUse], food: &Food, dimension: &Dimension) -> Vec<Number> {
+/// Amounts, each with the size of the tins that its line states, in base units of the need; empty where a line states none.
+fn in_tins<'a>(uses: &[&'a NeedUse], food: &Food, dimension: &Dimension) -> Vec<(&'a Number, Number)> {
     if *dimension == Dimension::Count {
         return Vec::new();
     }
-    let size = |part: &&NeedUse| match &part.stated {
-        Stated::Tin { size } => convert(food, size, dimension).ok().map(|size| size.exact().clone()),
+    let line = |part: &&'a NeedUse| match &part.stated {
+        Stated::Tin { size } => convert(food, size, dimension).ok().map(|size| (&part.amount, size.exact().clone())),
         Stated::Plain | Stated::Drained => None,
     };
-    uses.iter().map(size).collect::<Option<Vec<Number>>>().unwrap_or_default()
+    uses.iter().map(line).collect::<Option<Vec<_>>>().unwrap_or_default()
+}
+
+/// What the single packs hold that are sold, as far as they can be compared.
+fn singles<'p>(food: &Food, packs: impl Iterator<Item = &'p Pack>, dimension: &Dimension) -> Vec<Number> {
+    let single = |pack: &Pack| match &pack.kind {
+        PackKind::Sized { single, .. } => convert(food, single, dimension).ok().map(|single| single.exact().clone()),
+        PackKind::Loose { .. } => None,
+    };
+    packs.filter_map(single).collect()
 }

@@ -91,7 +91,7 @@ fn beware(foods: &Foods, household: &Household, food: FoodId) -> Option<Beware> 
 
 fn from_pantry(draw: &Draw) -> FromPantry {
     let Draw { of, place, on, look_first, .. } = *draw;
-    FromPantry { of, amount: draw.amount.clone(), place, on, what_for: draw.what_for.clone(), look_first }
+    FromPantry { of, amount: draw.amount.clone(), place, on, what_for: draw.what_for.clone(), look_first, whose: draw.whose.clone() }
 }
 
 fn expiring(foods: &Foods, recipes: &[Recipe], lot: &Lot, until: Option<Date>, today: Date) -> Expiring {

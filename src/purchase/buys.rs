@@ -137,14 +137,16 @@ fn as_opened(line: &ListLine, packs: &[Packed]) -> Vec<Packed> {
 pub fn in_order<'l>(packs: &[Packed], told: impl Iterator<Item = (u32, &'l str)>) -> Vec<Packed> {
     let mut order: Vec<Packed> = Vec::new();
     for (more, named) in told {
-        let size = packs.iter().find_map(|pack| match pack {
-            Packed::Packs { size, label, .. } if label == named => Some(size),
+        let like = packs.iter().find_map(|pack| match pack {
+            Packed::Packs { size, single, label, .. } if label == named => Some((size, single)),
             _ => None,
         });
-        match (order.last_mut(), size) {
+        match (order.last_mut(), like) {
             (_, None) => return Vec::new(),
             (Some(Packed::Packs { count, label, .. }), _) if label == named => *count = count.saturating_add(more),
-            (_, Some(size)) => order.push(Packed::Packs { count: more, size: size.clone(), label: named.to_owned() }),
+            (_, Some((size, single))) => {
+                order.push(Packed::Packs { count: more, size: size.clone(), single: single.clone(), label: named.to_owned() });
+            }
         }
     }
     let total = |packs: &[Packed], named: &str| -> u64 {

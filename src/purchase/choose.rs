@@ -248,7 +248,8 @@ impl<'a> Counter<'a> {
 
     fn outcome(&self, shops: &[ShopId], need: &'a Need, warnings: &mut Vec<Warning>) -> Option<Outcome<'a>> {
         let food = &self.kitchen.foods[need.food];
-        let ask = Ask::of(need, food)?;
+        let sold = shops.iter().flat_map(|shop| self.packs_at(need.food, *shop));
+        let ask = Ask::of(need, food, sold)?;
         let (rules, rule) = (&self.kitchen.rules, self.rule(need.food));
         let (mut at, mut unlike) = (Vec::new(), Vec::new());
         for (index, &shop) in shops.iter().enumerate() {

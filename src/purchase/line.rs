@@ -114,6 +114,7 @@ pub(super) fn left_units(ask: &Ask, windows: &[Window], bought: &Bought) -> i64 
 fn pack_lines(stocked: &Stocked, bought: &Bought) -> Vec<PackLine> {
     struct SizeTotal<'a> {
         size: &'a Quantity,
+        single: &'a Quantity,
         label: &'a str,
         count: i64,
         offers: i64,
@@ -123,25 +124,30 @@ fn pack_lines(stocked: &Stocked, bought: &Bought) -> Vec<PackLine> {
     }
     let mut sizes: Vec<SizeTotal> = Vec::new();
     for ((sized, pack), &count) in stocked.shelf.sized.iter().zip(&stocked.sized).zip(&bought.whole.counts) {
-        let PackKind::Sized { size, label, offer, .. } = &pack.kind else { continue };
+        let PackKind::Sized { size, single, label, offer, .. } = &pack.kind else { continue };
         if count == 0 {
             continue;
         }
         let offers = sized.offers_in(count);
         let offer = offer.filter(|_| offers > 0);
         let cost = sized.price_of(count);
-        match sizes.iter_mut().find(|there| there.size == size) {
+        match sizes.iter_mut().find(|there| (there.size, there.single) == (size, single)) {
             Some(there) => {
                 there.count += count;
                 there.offers += offers;
                 there.cost += cost;
                 there.offer = there.offer.or(offer);
             }
-            None => sizes.push(SizeTotal { size, label, count, offers, cost, offer }),
+            None => sizes.push(SizeTotal { size, single, label, count, offers, cost, offer }),
         }
     }
     let sized = sizes.into_iter().map(|total| PackLine {
-        what: Packed::Packs { count: whole(total.count), size: total.size.clone(), label: total.label.to_owned() },
+        what: Packed::Packs {
+            count: whole(total.count),
+            size: total.size.clone(),
+            single: total.single.clone(),
+            label: total.label.to_owned(),
+        },
         offer: total.offer.map(|offer| OfferTaken { offer, times: whole(total.offers) }),
         cost: Money(total.cost),
     });

@@ -267,6 +267,11 @@ impl TripList {
     pub fn lines(&self) -> impl Iterator<Item = &ListLine> {
         self.shops.iter().flat_map(ShopVisit::lines)
     }
+
+    /// How it stands, where it is no longer open.
+    pub fn closed(&self) -> Option<State> {
+        self.state.filter(|state| *state != State::Open)
+    }
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -363,10 +368,11 @@ pub struct PackLine {
 
 #[derive(Debug, Clone, PartialEq)]
 pub enum Packed {
-    /// `label` is the size as typed: "400 g", "6".
+    /// `label` is the size as typed: "400 g", "6"; `single` what one closed pack in it holds: 400 g of "4 x 400 g".
     Packs {
         count: u32,
         size: Quantity,
+        single: Quantity,
         label: String,
     },
     Loose(Quantity),
@@ -431,6 +437,8 @@ pub struct FromPantry {
     pub what_for: Vec<String>,
     /// Past its best before, to be looked at first.
     pub look_first: bool,
+    /// Of what was cooked, whose it is alone.
+    pub whose: Option<Whose>,
 }
 
 /// What another week takes out of one lot before this week does.

@@ -124,8 +124,10 @@ pub fn days(kitchen: &Kitchen, meals: &[MealNote]) -> Vec<DayNote> {
             let Some(of) = eater.needs.filter(|_| grown) else { continue };
             let mut got =
                 Portion { name: eater.name.clone(), share: eater.share.to_f64(), kcal: 0.0, protein_g: 0.0, fibre_g: 0.0, at_least: false };
-            let here = meals.iter().filter(|meal| meal.at.date() == on);
-            for portion in here.flat_map(|meal| &meal.eaters).filter(|portion| portion.name == eater.name) {
+            let here = || meals.iter().filter(|meal| meal.at.date() == on);
+            // Of a meal that names nobody it is not known what of it is theirs.
+            got.at_least = here().any(|meal| meal.eaters.is_empty());
+            for portion in here().flat_map(|meal| &meal.eaters).filter(|portion| portion.name == eater.name) {
                 got.kcal += portion.kcal;
                 got.protein_g += portion.protein_g;
                 got.fibre_g += portion.fibre_g;

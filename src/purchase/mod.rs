@@ -22,6 +22,7 @@ mod recipes;
 mod seen;
 mod shelf;
 mod shops;
+mod tins;
 mod told;
 mod trips;
 mod windows;

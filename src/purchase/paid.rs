@@ -110,7 +110,8 @@ fn unasked(there: &AtShop) -> i64 {
 fn whole_packs(ask: &Ask, there: &AtShop, counts: &[i64], left: i64) -> (f64, f64) {
     let mut rest = left;
     for (sized, count) in there.stocked.shelf.sized.iter().zip(counts) {
-        rest -= sized.size * (rest / sized.size).min(*count);
+        let single = (sized.size / sized.singles).max(1);
+        rest -= single * (rest / single).min(count.saturating_mul(sized.singles));
     }
     (ask.base(left - rest), ask.base(rest))
 }

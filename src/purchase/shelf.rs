@@ -1,7 +1,4 @@
-//! What one shop sells of one food, brought into the measure of a need.
-//!
-//! A pack near several tins that lines state (400 g here, 800 g there) counts as the nearest of them; of two loose
-//! prices in one shop, one is bought.
+//! What one shop sells of one food, brought into the measure of a need. Of two loose prices in one shop, one is bought.
 
 use super::ask::Ask;
 use super::cover::Loose;
@@ -9,7 +6,6 @@ use super::windows::{Shelf, Sized};
 use crate::foods::convert;
 use crate::kitchen::{Pack, PackKind, Warning};
 use crate::measure::{Dimension, Number, Quantity, UnitPrice};
-use crate::shelf::is_near_a_tin;
 
 /// A shelf, with the packs it was made of.
 #[derive(Debug, Clone, Default)]
@@ -34,11 +30,13 @@ pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, unlike
     let mut stocked = Stocked::default();
     for pack in packs.filter(|pack| is_priced(pack)) {
         let found = match &pack.kind {
-            PackKind::Sized { size, drained, price, offer, .. } => counts_as(ask, size, *drained).map(|(plain, units)| {
-                let price = price.map_or(0, |price| price.0);
-                let offer = offer.map(|offer| (i64::from(offer.buy), offer.pay.0));
-                sized.push((plain, Sized { size: units.max(1), price, offer }, pack));
-            }),
+            PackKind::Sized { size, single, drained, price, offer, .. } => {
+                counts_as(ask, (size, single), *drained).map(|(plain, units)| {
+                    let price = price.map_or(0, |price| price.0);
+                    let offer = offer.map(|offer| (i64::from(offer.buy), offer.pay.0));
+                    sized.push((plain, Sized { size: units.max(1), singles: pack.singles(), price, offer }, pack));
+                })
+            }
             PackKind::Loose { price, step } => loose_of(ask, price.as_ref(), step).map(|loose| loosely.push((loose, pack))),
         };
         if let Err(why) = found {
@@ -59,7 +57,7 @@ pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, unlike
     loosely.into_iter().map(with_loose).collect()
 }
 
-/// The priced packs of a need that none of them can be compared with, each as large as one of the `count` that are bought. Nobody can
+/// The priced packs of a need that none of them can be compared with, each of whose closed packs is as large as one of the `count` that are asked for. Nobody can
 /// say how much of loose goods that would be.
 pub(super) fn stock_by_the_pack<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, count: i64) -> Option<Stocked<'a>> {
     let one = (ask.units(&ask.total).max(1) + count - 1) / count;
@@ -67,7 +65,8 @@ pub(super) fn stock_by_the_pack<'a>(ask: &Ask, packs: impl Iterator<Item = &'a P
     for pack in packs {
         if let PackKind::Sized { price: Some(price), offer, .. } = &pack.kind {
             let offer = offer.map(|offer| (i64::from(offer.buy), offer.pay.0));
-            stocked.shelf.sized.push(Sized { size: one, price: price.0, offer });
+            let singles = pack.singles();
+            stocked.shelf.sized.push(Sized { size: one.saturating_mul(singles), singles, price: price.0, offer });
             stocked.sized.push(pack);
         }
     }
@@ -121,16 +120,17 @@ fn in_measure(ask: &Ask, amount: &Quantity, dimension: &Dimension) -> Result<Num
     if base > 0 { Ok(base) } else { Err(NotComparable { what: "it holds nothing".into(), key: None }) }
 }
 
-/// A pack's own size in base units, and what it counts as in the unit of comparison.
-fn counts_as(ask: &Ask, size: &Quantity, drained: Option<f64>) -> Result<(Number, i64), NotComparable> {
+/// A pack's own size in base units, and what it counts as in the unit of comparison. `single` is what each closed pack in it holds.
+fn counts_as(ask: &Ask, (size, single): (&Quantity, &Quantity), drained: Option<f64>) -> Result<(Number, i64), NotComparable> {
     if let (Some(_), Some(grams)) = (&ask.drained, drained) {
         let grams = Number::from(grams);
         let units = ask.plain_units(&grams);
         return Ok((if size.dimension() == Dimension::Mass { size.exact().clone() } else { grams }, units));
     }
     let plain = in_measure(ask, size, &ask.need.dimension)?;
-    let units = match nearest_tin(&ask.tins, &plain) {
-        Some(tin) => ask.units(tin),
+    let each = in_measure(ask, single, &ask.need.dimension)?;
+    let units = match ask.tins.counts_as(&each) {
+        Some(tin) => ask.units_each(&tin, &(&plain / &each)),
         None => in_proportion(ask, size)?,
     };
     Ok((plain, units))
@@ -141,13 +141,6 @@ fn counts_as(ask: &Ask, size: &Quantity, drained: Option<f64>) -> Result<(Number
 fn in_proportion(ask: &Ask, amount: &Quantity) -> Result<i64, NotComparable> {
     let one = in_measure(ask, &Quantity::of(&amount.dimension(), 1), &ask.need.dimension)?;
     Ok(ask.units_each(&one, amount.exact()))
-}
-
-/// Of the sizes of tins that lines state, the one a pack counts as.
-fn nearest_tin<'t>(tins: &'t [Number], plain: &Number) -> Option<&'t Number> {
-    let off = |tin: &Number| (plain - tin).abs();
-    let near = tins.iter().filter(|tin| is_near_a_tin(plain, tin));
-    near.min_by(|a, b| off(a).cmp(&off(b)).then(a.cmp(b)))
 }
 
 fn loose_of(ask: &Ask, price: Option<&UnitPrice>, step: &Quantity) -> Result<Loose, NotComparable> {

@@ -14,6 +14,8 @@ use crate::kitchen::Choose;
 pub(super) struct Sized {
     /// What it counts as. Positive.
     pub size: i64,
+    /// How many closed packs are in it: four in a "4 x 400 g".
+    pub singles: i64,
     /// Minor units.
     pub price: i64,
     /// Any `.0` of it for `.1` minor units.
@@ -63,10 +65,51 @@ pub(super) fn buy(shelf: &Shelf, targets: &[Target], rule: Choose) -> Option<Bou
         let windows = vec![whole.counts.clone()];
         return Some(Bought { whole, windows });
     }
+    if let Some(single) = shelf.single() {
+        return buy_singles(shelf, single, targets, rule);
+    }
     Joint::new(shelf, rule).buy(targets)
 }
 
+/// A pack of several may serve several windows, each of which opens closed packs of its own: where all are of one size, they are counted.
+/// The windows take what is bought in turn.
+fn buy_singles(shelf: &Shelf, single: i64, targets: &[Target], rule: Choose) -> Option<Bought> {
+    let opens = |target: &Target| (target.least.max(1) + single - 1) / single;
+    let asked = targets.iter().map(opens).fold(0, i64::saturating_add).saturating_mul(single);
+    let all = Target { need: asked, least: asked, noise: 0 };
+    let bought = cover(shelf.sized.len(), &shelf.items(), None, all, rule)?;
+    let mut closed: Vec<i64> = bought.counts.clone();
+    let mut held = 0;
+    let mut windows = Vec::new();
+    for target in targets {
+        let mut counts = vec![0; closed.len()];
+        held -= opens(target) * single;
+        // Smaller ones first: a pack of several is left whole where it can be.
+        for pack in (0..closed.len()).rev() {
+            while held < 0 && closed[pack] > 0 {
+                held += shelf.sized[pack].size;
+                closed[pack] -= 1;
+                counts[pack] += 1;
+            }
+        }
+        windows.push(counts);
+    }
+    let total: i64 =
+        shelf.sized.iter().zip(&bought.counts).map(|(sized, count)| sized.size.saturating_mul(*count)).fold(0, i64::saturating_add);
+    let need: i64 = targets.iter().map(|target| target.need).fold(0, i64::saturating_add);
+    let whole = Cover { left: (total - need).max(0), short: (need - total).max(0), ..bought };
+    Some(Bought { whole, windows })
+}
+
 impl Shelf {
+    /// What each closed pack holds, where some come several in one and all hold the same.
+    fn single(&self) -> Option<i64> {
+        let several = self.loose.is_none() && self.sized.iter().any(|sized| sized.singles > 1);
+        let whole = |sized: &Sized| (sized.size % sized.singles == 0).then_some(sized.size / sized.singles);
+        let first = self.sized.first().and_then(whole).filter(|single| several && *single > 0)?;
+        self.sized.iter().all(|sized| whole(sized) == Some(first)).then_some(first)
+    }
+
     fn items(&self) -> Vec<Item> {
         let both = |(pack, sized)| [Some(single(pack, sized)), whole_offer(pack, sized)];
         self.sized.iter().enumerate().flat_map(both).flatten().collect()

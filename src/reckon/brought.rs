@@ -24,7 +24,7 @@ fn bought(lot: &Lot, rate: Option<f64>) -> Option<Buy> {
     let Ware::Food(food) = lot.of else { return None };
     let in_packs = |pack: &Quantity| {
         let count = u32::try_from(lot.amount.ratio(pack)?.to_i64()?).ok()?;
-        Some(Packed::Packs { count, size: pack.clone(), label: show(pack, Units::Metric) })
+        Some(Packed::Packs { count, size: pack.clone(), single: pack.clone(), label: show(pack, Units::Metric) })
     };
     let packed = lot.pack.as_ref().and_then(in_packs).unwrap_or_else(|| Packed::Loose(lot.amount.clone()));
     let cost = rate.map(|rate| worth(&lot.amount, rate));

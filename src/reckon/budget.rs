@@ -14,7 +14,8 @@
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Reckoning, Stages, open_stages};
+use super::Reckoning;
+use super::stages::{Stages, open_stages};
 use crate::book::Booked;
 use crate::foods::FoodId;
 use crate::kitchen::{BatchCut, Choose, Ingredient, Kitchen, Recipe, RecipeId, Shop, ShopId, Wanted, Week};

@@ -4,11 +4,6 @@
 //! earlier: the last suppers of this week come off the shelf that next week's list looks at, even when the shopping is done before.
 //! What is booked is off the shelf already, and what lies before today is taken as done. What its sessions will have to spare by then
 //! lies on the shelf like any cooked lot; what its trips will leave over is not counted before it is there.
-//!
-//! Another week's uses are netted first from today up to the first trip, and to that week's end where it began earlier:
-//! its last suppers come off the same shelf although the shopping for the next is done before. Its sessions' spare is a
-//! lot by then; what its trips will leave over is not, before it is received. Uses before today are taken as done and
-//! off the shelf, because `pantry.toml` says what is there now.
 
 use std::borrow::Cow;
 use std::rc::Rc;

@@ -8,7 +8,7 @@ use crate::kitchen::{Kitchen, Person, RecipeId, Ware, Whose};
 use crate::measure::Quantity;
 use crate::pantry::{StockLot, goes_off, stock};
 use crate::plan::{MadeAt, ShortMeal};
-use crate::prep::{Before, CardMeal, Effort, Errand, begin_by, week_card};
+use crate::prep::{Before, CardMeal, Care, Effort, Errand, begin_by, meal_cautions, week_card};
 use crate::purchase::TripList;
 
 /// One day of a household, of all its weeks.
@@ -29,6 +29,8 @@ pub struct DayPlan {
     pub goes_off: Vec<DayLot>,
     /// What may not be eaten any more, and lies there still.
     pub past: Vec<DayLot>,
+    /// What to take care of with what is made or added at its meals.
+    pub cautions: Vec<Care>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -74,6 +76,7 @@ impl DayPlan {
             tonight: Vec::new(),
             goes_off: goes_off.collect(),
             past: past(today, kitchen, weeks),
+            cautions: Vec::new(),
         };
         weeks.iter().for_each(|week| day.take_in(week));
         day
@@ -91,6 +94,13 @@ impl DayPlan {
             let begins = meals.iter().map(|&meal| begin_by(&week.kitchen, &week.week, &week.makings, meal));
             self.meals.extend(day.meals.into_iter().zip(begins));
             self.tonight.extend(day.tonight);
+        }
+        for care in meal_cautions(&week.kitchen, &week.week, &week.makings, &meals) {
+            // Of two weeks that share the day, whose rules come first stands once, last of all.
+            self.cautions.retain(|known| *known != Care::LocalRules || care != Care::LocalRules);
+            if !self.cautions.contains(&care) {
+                self.cautions.push(care);
+            }
         }
         self.short.extend(week.makings.short.iter().filter(|short| short.at.date() == on).cloned());
         // What is done ahead hangs on the plan of a session; any plan will do.

@@ -1,23 +1,20 @@
 //! The week from what is: what is booked is done, what is past and not booked is taken to have happened, and the shelf is as that left it.
 //!
 //! What is past is reckoned as its booking would be, by the same rules: a trip brings what was printed, a session takes and leaves what
-//! was printed, a meal eats what the file says. Where nothing was printed, then as planned.
-//!
-//! What is booked is done; what is past and not booked is taken as done (`src/reckon/lived.rs`): it is reckoned as its
-//! booking would be, on a shelf that is never written, as it was printed, else as planned from what is not booked. What
-//! is open alone is then planned from that shelf.
+//! was printed, a meal eats what the file says; where nothing was printed, as planned from what is not booked. The shelf that this
+//! leaves is never written. What is open alone is then planned from it.
 
 use std::borrow::Cow;
 
 use jiff::civil::{Date, DateTime, Time};
 
 use super::brought::as_booked;
-use super::{Stages, stages};
+use super::stages::{Stages, stages};
 use crate::book::{
     Bench, Booked, Goods, goods_of, is_of_trip, issue_meal, issue_session, meal_key, open_lines, put_all, records, session_key,
 };
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Meal, Trip, Warning, Week, WeekPrice};
+use crate::kitchen::{Kitchen, Meal, Session, Trip, Warning, Week, WeekPrice};
 use crate::plan::{Demand, MadeAt, Standing, State, demand, plan_begun, span};
 use crate::prep::{Turnover, turnover};
 use crate::purchase::{Basket, TripBuys, TripList, WeekBuys, choose};
@@ -120,11 +117,6 @@ impl<'w, 'p> Lived<'w, 'p> {
         self.booked.week_prices(&kitchen.foods, first, last)
     }
 
-    pub fn overlaps(&self, other: &Lived) -> bool {
-        let ((first, last), (from, until)) = (span(&self.week), span(&other.week));
-        first <= until && from <= last
-    }
-
     /// What a trip that is taken as done bought: its lines that are not booked.
     fn bought(&self, kitchen: &Kitchen, trip: &Trip) -> Option<TripBuys> {
         let is_it = |told: &&TripList| (told.on, told.nth) == (trip.on, trip.nth);
@@ -178,6 +170,10 @@ impl<'w, 'p> Lived<'w, 'p> {
     fn happened(&self, kitchen: &Kitchen) -> Vec<(DateTime, Happened)> {
         let is_past = |state| state == State::TakenAsDone;
         let mut happened = Vec::new();
+        // What a book that nobody can read may have laid on the shelf is not laid there once more.
+        if self.booked.is_not_read() {
+            return happened;
+        }
         for trip in self.standing.trips(&self.week, is_past) {
             let at = trip.on.to_datetime(Time::midnight());
             happened.extend(self.bought(kitchen, trip).map(|buys| (at, Happened::Trip(buys))));
@@ -201,7 +197,16 @@ impl<'w, 'p> Lived<'w, 'p> {
         if let Some(file) = named {
             commands.iter_mut().for_each(|command| command.push_str(&format!(" --week {file}")));
         }
-        (!what.is_empty()).then(|| Warning::NotBooked { week: self.week.name.clone(), what, commands })
+        let unprinted = self.taken_as_planned();
+        (!what.is_empty()).then(|| Warning::NotBooked { week: self.week.name.clone(), what, unprinted, commands })
+    }
+
+    /// What is taken as done and stands on no print: as the week is planned now, not as it was planned when it happened.
+    fn taken_as_planned(&self) -> Vec<String> {
+        let is_past = |state| state == State::TakenAsDone;
+        let trips = self.standing.trips(&self.week, is_past).filter(|trip| self.printed_trip(trip).is_none());
+        let sessions = self.standing.sessions(&self.week, is_past).filter(|session| self.printed_session(session.start).is_none());
+        trips.map(the_trip).chain(sessions.map(the_session)).collect()
     }
 
     /// The same of a week that is over, for whoever plans a later one: that one sees the shelf as it was booked.
@@ -230,11 +235,14 @@ impl<'w, 'p> Lived<'w, 'p> {
 
     /// What is past and not booked, and the commands that would book it.
     fn taken_as_done(&self) -> (Vec<String>, Vec<String>) {
+        // Beside a book that nobody can read nothing can be booked: that is told first of all.
+        if self.booked.is_not_read() {
+            return (Vec::new(), Vec::new());
+        }
         let is_past = |state| state == State::TakenAsDone;
-        let trips = self.standing.trips(&self.week, is_past).map(|trip| trip.on).chain(self.own_trips().map(|trip| trip.on));
-        let trips: Vec<String> = trips.map(|on| format!("the trip of {}", day(on))).collect();
-        let sessions = self.standing.sessions(&self.week, is_past).map(|session| format!("the session of {}", day_clock(session.start)));
-        let sessions: Vec<String> = sessions.collect();
+        let own = self.own_trips().map(|trip| the_trip_of(trip.on));
+        let trips: Vec<String> = self.standing.trips(&self.week, is_past).map(the_trip).chain(own).collect();
+        let sessions: Vec<String> = self.standing.sessions(&self.week, is_past).map(the_session).collect();
         let meals: Vec<_> = self.standing.meals(&self.week, is_past).collect();
         let mut commands = Vec::new();
         if !trips.is_empty() {
@@ -247,6 +255,18 @@ impl<'w, 'p> Lived<'w, 'p> {
         commands.extend(last.map(|last| format!("spence issue --until {last}")));
         (trips.into_iter().chain(sessions).chain(meals.iter().map(|meal| meal.label.clone())).collect(), commands)
     }
+}
+
+fn the_trip(trip: &Trip) -> String {
+    the_trip_of(trip.on)
+}
+
+fn the_trip_of(on: Date) -> String {
+    format!("the trip of {}", day(on))
+}
+
+fn the_session(session: &Session) -> String {
+    format!("the session of {}", day_clock(session.start))
 }
 
 impl AsPlanned {

@@ -8,41 +8,42 @@
 //! reckoned when it is asked for. Knows no file and no terminal.
 
 mod another;
+mod before;
 mod brought;
 mod budget;
 mod carry;
 mod day;
+mod done;
 mod lived;
 mod past;
 mod rehearsal;
+mod stages;
+mod told;
 mod trial;
 mod walk;
 
 pub use day::{DayLot, DayPlan, DaySession};
+pub use done::PastSession;
 pub use lived::{AsPrinted, has_begun};
+pub use told::waits_to_be_booked;
 pub use trial::{Priced, Trials, Tried, open_meals, trials};
 pub use walk::Walk;
 
 use std::borrow::Cow;
 use std::collections::BTreeSet;
-use std::rc::Rc;
 
 use jiff::civil::{Date, DateTime};
 
 use crate::book::Booked;
-use crate::foods::FoodId;
-use crate::kitchen::much::{for_whom, made};
-use crate::kitchen::{Kitchen, Loaded, Mistake, PackKind, Session, Spot, Trip, Ware, Warning, Week, WeekPrice};
+use crate::kitchen::{Kitchen, Loaded, Mistake, Spot, Ware, Warning, Week, WeekPrice};
 use crate::measure::Money;
 use crate::pantry::{self, Netted};
-use crate::plan::{self, Begins, Demand, Demanded, Makings, ShortMeal, State};
+use crate::plan::{self, Demanded, Makings, State};
 use crate::prep::{self, Effort, PrepPlan, Turnover, UnderWay};
 use crate::purchase::{self, Awaiting, Basket, Needs, Reserved, ShoppingList, TripList};
-use crate::shelf::counts_packs;
-use crate::telling;
-use crate::words;
-use another::Another;
-use lived::{AsPlanned, Lived};
+use before::{Before, Household};
+use lived::AsPlanned;
+use stages::{Begun, Stages, open_stages};
 
 /// What every stage answered for one week.
 #[derive(Debug, Clone)]
@@ -72,15 +73,6 @@ pub struct Reckoning<'k> {
     past_sessions: Vec<PastSession>,
     /// Meals that are done or taken as done, each with its name.
     past_meals: Vec<(DateTime, String)>,
-}
-
-/// A session that is done or taken as done.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PastSession {
-    pub start: DateTime,
-    pub state: State,
-    /// As it was printed, else as planned; `None` where nobody knows.
-    pub turnover: Option<Turnover>,
 }
 
 /// What a list is to show.
@@ -121,60 +113,12 @@ pub fn reckon_beside<'k>(
     week: usize,
     today: Date,
 ) -> Result<Reckoning<'k>, Vec<Mistake>> {
-    let print = |place: usize| prints.get(place).copied().flatten();
-    let lived_of = |place: usize| Lived::of(&loaded.kitchen, &loaded.weeks[place].1, booked, print(place), today);
-    let others = (0..loaded.weeks.len()).filter(|&place| place != week && touches(&loaded.weeks[place].1, &loaded.weeks[week].1, today));
-    let another = |place: usize| {
-        let read = || Another::of(place, &Lived::of(&loaded.kitchen, &loaded.weeks[place].1, booked, None, today));
-        walk.week(place, read)
-    };
-    let others: Vec<Rc<Another>> = others.map(another).collect();
-    let open = trial::left_out(&loaded.weeks[week].1, today);
-    let (place, lived) = (week, lived_of(week));
-    let beside: Vec<Lived> = others.iter().filter(|other| other.overlaps(&lived)).map(|other| lived_of(other.place)).collect();
-    let mut together: Vec<Lived> = std::iter::once(lived).chain(beside).collect();
-    let (shelf, week_prices) = past::live_through(&loaded.kitchen, &mut together);
-    let lived = together.swap_remove(0);
-    let carried = carry::carry(walk, shelf, &others, &lived, today);
-    let mut kitchen = carried.kitchen;
-    if kitchen.week_prices != week_prices {
-        kitchen.to_mut().week_prices = week_prices;
-    }
-    let begun = lived.standing.has_begun().then(|| Begun { today, done: lived.demand_of_what_is_done(&loaded.kitchen) });
-    let guarded = plan::guard(&kitchen, &lived.open());
-    let staged = open_stages(&kitchen, lived.open(), begun.as_ref().map(|begun| (begun, booked)));
-    if !guarded.mistakes.is_empty() {
-        let mut mistakes = guarded.mistakes;
-        mistakes.extend(staged.err().into_iter().flatten());
-        return Err(mistakes);
-    }
-    let (week, Stages { mut makings, demanded, netted, needs }) = staged?;
-    makings.move_no_earlier_than(today);
-    let rounds = prep::too_many_rounds(&kitchen, &week, &makings);
-    if !rounds.is_empty() {
-        return Err(rounds);
-    }
-    let basket = purchase::choose(&kitchen, &week, &needs.needs);
-    basket.is_counted(&kitchen, &week)?;
-
-    let named = named_in_commands(loaded, booked, place, today);
-    let mut warnings = loaded.warnings.clone();
-    warnings.extend(open);
-    warnings.extend(week_before(loaded, booked, place, today));
-    warnings.extend(lived.not_booked(named));
-    warnings.extend(makings.short.iter().map(|short| short_of(&kitchen, short)));
-    warnings.extend(carried.warnings);
-    warnings.extend(purchase::old_prices(&kitchen, &needs.needs, today));
-    warnings.extend(guarded.warnings);
-    warnings.extend(plan::avoided_at_meals(&kitchen, &week));
-    warnings.extend(avoided_on_list(&kitchen, &demanded, &needs));
-    warnings.extend(unskilled(&kitchen, &week, &makings, &warnings));
-    warnings.extend(prep::warned_of_bought_later(&kitchen, &prep::bought_later(&kitchen, &week, &makings, &needs.needs)));
-    let counted = counted_in_packs(&kitchen, &demanded, &netted);
-    warnings.extend(demanded.warnings.iter().filter(|warning| warning.at().is_none_or(|at| !counted.contains(at))).cloned());
-    warnings.extend(netted.warnings.iter().chain(&basket.warnings).cloned());
-    let mut said = BTreeSet::new();
-    warnings.retain(|warning| said.insert(warning.clone()));
+    let household = Household { walk, loaded, booked, prints, today };
+    let before = household.before(week, &loaded.weeks[week].1);
+    let open = Open::of(&before, booked, today)?;
+    let warnings = told::warnings(&household, week, &before, &open);
+    let Before { lived, kitchen, reserved, begun, .. } = before;
+    let Open { week, stages: Stages { makings, demanded, netted, needs }, basket, .. } = open;
     let (first, last) = plan::span(&lived.week);
     Ok(Reckoning {
         week,
@@ -183,177 +127,46 @@ pub fn reckon_beside<'k>(
         netted,
         needs,
         basket,
-        reserved: carried.reserved,
+        reserved,
         warnings,
         today,
         begun,
         paid: booked.paid_between(first, last),
-        past_trips: past_trips(&kitchen, &lived),
-        past_sessions: past_sessions(&lived),
+        past_trips: done::past_trips(&kitchen, &lived),
+        past_sessions: done::past_sessions(&lived),
         past_meals: lived.past_meals(),
         as_planned: lived.as_planned,
         kitchen,
     })
 }
 
-/// Lines of a number of tins whose weight nobody asks for: all lines of the food count them, and closed packs of the shelf serve the line, or
-/// a shop sells such.
-fn counted_in_packs<'d>(kitchen: &Kitchen, demanded: &'d Demanded, netted: &Netted) -> BTreeSet<&'d Spot> {
-    let counts = |demand: &Demand| counts_packs(&demand.amount.dimension());
-    let are_alike = |food: FoodId| demanded.demand.iter().filter(|demand| demand.food == food).all(counts);
-    let is_sold = |food: FoodId| kitchen.packs.iter().any(|pack| pack.food == food && matches!(pack.kind, PackKind::Sized { .. }));
-    let served = demanded.demand.iter().zip(&netted.unmet).filter(|(demand, _)| counts(demand) && are_alike(demand.food));
-    served.filter(|(demand, unmet)| unmet.is_zero() || is_sold(demand.food)).map(|(demand, _)| &demand.at).collect()
-}
-
-/// What was not booked of the last week before this one that the household booked something of, once that week is over.
-fn week_before(loaded: &Loaded, booked: &Booked, week: usize, today: Date) -> Option<Warning> {
-    let from = loaded.weeks[week].1.from;
-    let earlier = loaded.weeks.iter().filter(|(_, other)| other.from < from && plan::span(other).1 < today);
-    let lived = earlier.map(|(file, other)| (file, Lived::of(&loaded.kitchen, other, booked, None, today)));
-    let (file, last) = lived.filter(|(_, other)| other.standing.has_done()).max_by_key(|(_, other)| other.week.from)?;
-    last.not_booked_to_its_end(file)
-}
-
-/// What of a week is past and waits to be booked, without planning it.
-pub fn waits_to_be_booked(loaded: &Loaded, booked: &Booked, print: Option<AsPrinted<'_>>, week: usize, today: Date) -> Option<Warning> {
-    let lived = Lived::of(&loaded.kitchen, &loaded.weeks[week].1, booked, print, today);
-    lived.not_booked(named_in_commands(loaded, booked, week, today))
-}
-
-/// The week's file, where a booking would mean another week.
-fn named_in_commands<'l>(loaded: &'l Loaded, booked: &Booked, place: usize, today: Date) -> Option<&'l str> {
-    let is_meant_anyway = plan::week_of(loaded.weeks.iter().map(|(_, week)| week), today) == Some(place);
-    Some(loaded.weeks[place].0.as_str()).filter(|_| !is_meant_anyway || has_meals_before(loaded, booked, place))
-}
-
-/// Has an earlier week meals that nobody booked? `issue --until` would book them, too.
-fn has_meals_before(loaded: &Loaded, booked: &Booked, week: usize) -> bool {
-    let from = loaded.weeks[week].1.from;
-    let earlier = loaded.weeks.iter().filter(|(_, other)| other.from < from);
-    earlier.flat_map(|(_, other)| &other.meals).any(|meal| !meal.skip && meal.open.is_none() && !booked.has_meal(meal))
-}
-
-/// May another week bear on this one: does it overlap it, or has it, from an earlier day on, something yet to come?
-fn touches(other: &Week, week: &Week, today: Date) -> bool {
-    let ((first, last), (from, until)) = (plan::span(week), plan::span(other));
-    (first <= until && from <= last) || (from <= first && today <= until)
-}
-
-/// Skills that nobody in a session has, each once, but for those that nobody has in any: the reader has told them.
-fn unskilled(kitchen: &Kitchen, week: &Week, makings: &Makings, told: &[Warning]) -> Vec<Warning> {
-    let mut lacking = prep::unskilled(kitchen, week, makings);
-    lacking.retain(|one| told.iter().all(|known| known.at() != one.at()));
-    told_once(lacking)
-}
-
-/// Of warnings in the same words the first, with the other places behind it.
-fn told_once(warnings: Vec<Warning>) -> Vec<Warning> {
-    let mut by_words: Vec<(String, Vec<Option<Spot>>)> = Vec::new();
-    for warning in warnings {
-        let (words, at) = (warning.words(), warning.at().cloned());
-        match by_words.iter_mut().find(|(known, _)| *known == words) {
-            Some((_, places)) => places.push(at),
-            None => by_words.push((words, vec![at])),
-        }
-    }
-    let once = |(text, places): (String, Vec<Option<Spot>>)| {
-        let others: Vec<String> = places[1..].iter().flatten().map(Spot::to_string).collect();
-        let likewise = if others.is_empty() { String::new() } else { format!(" Likewise {}.", words::listed(&others)) };
-        Warning::Note { at: places.into_iter().next().flatten(), text: text + &likewise }
-    };
-    by_words.into_iter().map(once).collect()
-}
-
-fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
-    let past = lived.week.trips.iter().zip(&lived.standing.trips).filter(|(_, state)| **state != State::Open);
-    let told = |(trip, state): (&Trip, &State)| {
-        let is_it = |on: Date, nth: usize| (on, nth) == (trip.on, trip.nth);
-        let printed = lived.print.and_then(|print| print.buys.trips.iter().find(|told| is_it(told.on, told.nth)));
-        let planned = lived.as_planned.as_ref().and_then(|planned| planned.basket.trips.iter().find(|told| is_it(told.on, told.nth)));
-        match (printed, planned) {
-            (Some(printed), _) => TripList::told(kitchen, printed, *state),
-            (None, Some(planned)) => TripList { state: Some(*state), ..planned.clone() },
-            (None, None) => lived.as_booked(kitchen, trip, *state).unwrap_or_else(|| TripList::untold(trip, *state)),
-        }
-    };
-    let own = lived.own_trips().map(|trip| TripList::told(kitchen, trip, State::TakenAsDone));
-    let own_done = lived.own_trips_done().into_iter().map(|trip| told((&trip, &State::Done)));
-    past.map(told).chain(own).chain(own_done).collect()
-}
-
-fn past_sessions(lived: &Lived) -> Vec<PastSession> {
-    let past = lived.week.sessions.iter().zip(&lived.standing.sessions).filter(|(_, state)| **state != State::Open);
-    let told = |(session, state): (&Session, &State)| {
-        let turnover = lived.turnover(session.start);
-        PastSession { start: session.start, state: *state, turnover }
-    };
-    past.map(told).collect()
-}
-
-fn short_of(kitchen: &Kitchen, short: &ShortMeal) -> Warning {
-    let meal = if short.meal == short.label { short.label.clone() } else { format!("{} ({})", short.label, short.meal) };
-    let names = kitchen.names();
-    let lacks = made(names, short.recipe, &short.amount, kitchen.print.units) + &for_whom(names, short.whose.as_ref());
-    Warning::Short { meal, lacks, remedies: telling::short::remedies(short) }
-}
-
-/// A week of which something is past or booked.
-#[derive(Debug, Clone)]
-struct Begun {
-    today: Date,
-    /// What the sessions and meals that are done or taken as done needed.
-    done: Vec<Demand>,
-}
-
-/// Everything before the choice of packs.
-#[derive(Debug, Clone)]
-struct Stages {
-    makings: Makings,
-    demanded: Demanded,
-    netted: Netted,
-    needs: Needs,
-}
-
-fn stages(kitchen: &Kitchen, week: &Week, makings: Makings) -> Stages {
-    let makings = prep::settled(kitchen, week, makings);
-    let demanded = plan::demand(kitchen, week, &makings);
-    let netted = pantry::net(kitchen, week, &makings, &demanded);
-    let needs = purchase::needs(kitchen, week, &demanded, &netted);
-    Stages { makings, demanded, netted, needs }
-}
-
-/// The stages of what is open. A week that has begun gets trips of its own, and meals that nothing can serve are short.
-fn open_stages<'w>(
-    kitchen: &Kitchen,
+/// What is open of a week, planned and with its packs.
+struct Open<'w> {
     week: Cow<'w, Week>,
-    begun: Option<(&Begun, &Booked)>,
-) -> Result<(Cow<'w, Week>, Stages), Vec<Mistake>> {
-    let Some((Begun { today, done }, booked)) = begun else {
-        let stages = stages(kitchen, &week, plan::plan(kitchen, &week)?);
-        return Ok((week, stages));
-    };
-    let mut week = week;
-    let mut stages = stages(kitchen, &week, plan::plan_begun(kitchen, &week));
-    stages.makings.short.iter_mut().for_each(|short| short.begins = begins_by(kitchen, short, *today));
-    let own = purchase::trips_of_their_own(kitchen, &week, &stages.demanded, &stages.netted, *today);
-    if !own.is_empty() {
-        let trips = &mut week.to_mut().trips;
-        trips.extend(own.into_iter().map(|trip| Trip { nth: booked.next_own_trip(trip.on), ..trip }));
-        trips.sort_by_key(|trip| trip.on);
-        stages.needs = purchase::needs(kitchen, &week, &stages.demanded, &stages.netted);
-        purchase::leave_out_the_unmet(kitchen, week.to_mut(), &stages.demanded, done, &mut stages.needs);
-    }
-    Ok((week, stages))
+    stages: Stages,
+    basket: Basket,
+    /// What those who eat are to know.
+    guarded: Vec<Warning>,
 }
 
-/// Nobody reads a list before this hour: what begins earlier on the day itself is over. Common practice, no source.
-const PEOPLE_ARE_UP: i8 = 7;
-
-/// When what is done ahead of a meal that runs short had to begin.
-fn begins_by(kitchen: &Kitchen, short: &ShortMeal, today: Date) -> Option<Begins> {
-    let at = prep::begins_ahead(kitchen, short.recipe, &short.amount, short.at)?;
-    Some(Begins { at, is_past: at < today.at(PEOPLE_ARE_UP, 0, 0, 0) })
+impl<'w> Open<'w> {
+    fn of(before: &Before<'_, 'w, '_>, booked: &Booked, today: Date) -> Result<Open<'w>, Vec<Mistake>> {
+        let (kitchen, open) = (&before.kitchen, before.lived.open());
+        let guarded = plan::guard(kitchen, &open);
+        let staged = open_stages(kitchen, open, before.begun.as_ref().map(|begun| (begun, booked)));
+        if !guarded.mistakes.is_empty() {
+            return Err(guarded.mistakes.into_iter().chain(staged.err().into_iter().flatten()).collect());
+        }
+        let (week, mut stages) = staged?;
+        stages.makings.move_no_earlier_than(today);
+        let rounds = prep::too_many_rounds(kitchen, &week, &stages.makings);
+        if !rounds.is_empty() {
+            return Err(rounds);
+        }
+        let basket = purchase::choose(kitchen, &week, &stages.needs.needs);
+        basket.is_counted(kitchen, &week)?;
+        Ok(Open { week, stages, basket, guarded: guarded.warnings })
+    }
 }
 
 impl Reckoning<'_> {
@@ -501,19 +314,4 @@ impl Reckoning<'_> {
             None => (&self.week, &self.makings, &self.demanded),
         }
     }
-}
-
-/// Foods on the list that contain, or may contain, what the household avoids.
-fn avoided_on_list(kitchen: &Kitchen, demanded: &Demanded, needs: &Needs) -> Vec<Warning> {
-    if !kitchen.household.avoids_something() {
-        return Vec::new();
-    }
-    let warn = |need: &plan::Need| {
-        let name = &kitchen.foods[need.food].name;
-        let demand = demanded.demand.iter().find(|demand| demand.food == need.food);
-        let staple = kitchen.staples.iter().find(|staple| staple.food == need.food);
-        let at = demand.map(|demand| &demand.at).or(staple.map(|staple| &staple.at)).cloned().unwrap_or_else(Spot::default);
-        plan::avoided(&kitchen.household, &plan::food_contains(&kitchen.foods, &kitchen.household, need.food), name, &at)
-    };
-    needs.needs.iter().flat_map(warn).collect()
 }

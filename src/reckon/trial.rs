@@ -4,14 +4,13 @@
 //! the budget, the schedule's proofs) is left out.
 
 use std::borrow::Cow;
-use std::rc::Rc;
 
 use jiff::civil::Date;
 
-use super::another::Another;
-use super::lived::Lived;
+use super::before::{Before, Household};
+use super::lived::AsPrinted;
+use super::stages::{Begun, PEOPLE_ARE_UP, Stages, open_stages};
 use super::walk::Walk;
-use super::{AsPrinted, Begun, PEOPLE_ARE_UP, Stages, carry, open_stages, past};
 use crate::book::Booked;
 use crate::foods::as_purchased;
 use crate::kitchen::{Ingredient, Kitchen, Loaded, Lot, Meal, Mistake, Open, RecipeId, Wanted, Ware, Warning, Week};
@@ -74,7 +73,6 @@ pub fn trials<'k>(
     (index, open): (usize, &[usize]),
     today: Date,
 ) -> Result<Trials<'k>, Vec<Mistake>> {
-    let print = |place: usize| prints.get(place).copied().flatten();
     let mut template = loaded.weeks[index].1.clone();
     // What a written meal was, its name and its pattern, says nothing of what it is to become.
     let bare = |meal: &Meal| {
@@ -90,28 +88,16 @@ pub fn trials<'k>(
         }
     }
     let spots: Vec<_> = open.iter().map(|place| template.meals[*place].at.clone()).collect();
-    let others = loaded.weeks.iter().enumerate().filter(|(other, _)| *other != index);
-    let others: Vec<Lived> = others.map(|(place, (_, week))| Lived::of(&loaded.kitchen, week, booked, print(place), today)).collect();
-    let lived = Lived::of(&loaded.kitchen, &template, booked, print(index), today);
-    let places = (0..loaded.weeks.len()).filter(|other| *other != index);
-    let beside: Vec<_> = places.zip(&others).map(|(place, other)| Rc::new(Another::of(place, other))).collect();
-    let overlapping: Vec<Lived> = others.into_iter().filter(|other| other.overlaps(&lived)).collect();
-    let mut together: Vec<Lived> = std::iter::once(lived).chain(overlapping).collect();
-    let (shelf, week_prices) = past::live_through(&loaded.kitchen, &mut together);
-    let lived = together.swap_remove(0);
-    let carried = carry::carry(&Walk::default(), shelf, &beside, &lived, today);
-    let begun = lived.standing.has_begun().then(|| (Begun { today, done: lived.demand_of_what_is_done(&loaded.kitchen) }, booked));
+    let household = Household { walk: &Walk::default(), loaded, booked, prints, today };
+    let Before { lived, kitchen, warnings: carried, begun, .. } = household.before(index, &template);
     let week = lived.open().into_owned();
     let whole = lived.week.clone().into_owned();
     let places = whole.meals.iter().map(|meal| week.meals.iter().position(|other| other.at == meal.at)).collect();
     let open: Vec<usize> = (0..whole.meals.len()).filter(|place| spots.contains(&whole.meals[*place].at)).collect();
     let mut warnings = loaded.warnings.clone();
-    warnings.extend(carried.warnings);
+    warnings.extend(carried);
     warnings.extend(lived.neither_booked_nor_printed().filter(|_| !open.is_empty()));
-    let mut kitchen = carried.kitchen;
-    if kitchen.week_prices != week_prices {
-        kitchen.to_mut().week_prices = week_prices;
-    }
+    let begun = begun.map(|begun| (begun, booked));
     let trials = Trials { kitchen, whole, open, warnings, week, places, begun, today };
     let written = plan::guard(&trials.kitchen, &trials.week);
     if written.mistakes.is_empty() { trials.run(&[]).map(|_| trials) } else { Err(written.mistakes) }
@@ -137,20 +123,37 @@ impl Trials<'_> {
     /// # Errors
     /// Meals that no session and no shelf can serve.
     pub fn run_leaving_open(&self, filled: &[(usize, Meal)]) -> Result<Tried, Vec<Mistake>> {
+        self.run_week(self.week_leaving_open(filled), filled)
+    }
+
+    /// Of `whole`, the meals that no session and no shelf serves, where every other open meal stays open for good.
+    pub fn not_served(&self, filled: &[(usize, Meal)]) -> Vec<usize> {
+        let week = self.with_meals(self.week_leaving_open(filled), filled);
+        let short = plan::plan_begun(&self.kitchen, &week).short;
+        let is_short = |meal: &Meal| short.iter().any(|one| (one.at, &one.label) == (meal.at_time, &meal.label));
+        (0..self.whole.meals.len()).filter(|place| is_short(&self.whole.meals[*place])).collect()
+    }
+
+    fn week_leaving_open(&self, filled: &[(usize, Meal)]) -> Week {
         let mut week = self.week.clone();
         let stays = |place: &&usize| filled.iter().all(|(meal, _)| meal != *place);
         for place in self.open.iter().filter(stays).filter_map(|place| self.places[*place]) {
             week.meals[place].open = Some(Open::default());
         }
-        self.run_week(week, filled)
+        week
     }
 
-    fn run_week(&self, mut week: Week, filled: &[(usize, Meal)]) -> Result<Tried, Vec<Mistake>> {
+    fn with_meals(&self, mut week: Week, filled: &[(usize, Meal)]) -> Week {
         for (place, meal) in filled {
             if let Some(place) = self.places.get(*place).copied().flatten() {
                 week.meals[place] = meal.clone();
             }
         }
+        week
+    }
+
+    fn run_week(&self, week: Week, filled: &[(usize, Meal)]) -> Result<Tried, Vec<Mistake>> {
+        let week = self.with_meals(week, filled);
         let (week, Stages { makings, demanded, netted, needs }) =
             open_stages(&self.kitchen, Cow::Owned(week), self.begun.as_ref().map(|(begun, booked)| (begun, *booked)))?;
         let week = week.into_owned();

@@ -8,6 +8,7 @@ use crate::measure::{Quantity, Units};
 use crate::plan::Contains;
 use crate::prep::{Batch, Before, Begun, BoxNote, Care, CutTogether, Fetched, Hands, PersonId, SessionPlan, by_food};
 
+use super::cares::{by_source, run_in};
 use super::flow::Block;
 use super::parts::{hanging, heading};
 use super::steps::{Type, warned_of};
@@ -73,7 +74,7 @@ impl<'a> Beside<'a> {
         if !self.kind.is_tight() || notes.is_empty() {
             return notes;
         }
-        vec![notes.into_iter().enumerate().flat_map(|(at, note)| (at > 0).then(|| soft("  ·  ")).into_iter().chain(note)).collect()]
+        vec![run_in(notes)]
     }
 
     /// Does the one person of the page begin the session? Then what nobody's step names is theirs.
@@ -127,21 +128,9 @@ impl<'a> Beside<'a> {
         spans.extend(note.beware.as_ref().and_then(|_| warned_of(note)));
         spans
     }
-    /// Cautions of one source together, the source named once behind them; last those without.
+    /// What is not known for an eater stands at the head of the guide.
     fn cautions(&self) -> Vec<Vec<Span>> {
-        let all = &self.session.cautions;
-        let mut notes: Vec<Vec<Span>> = Vec::new();
-        // Where room is short, the publisher alone.
-        let tight = self.kind.brief;
-        let source_of = |one: &'a Care| one.source().map(|source| if tight { source.split(',').next().unwrap_or(source) } else { source });
-        for source in all.iter().filter_map(source_of).unique() {
-            let together = all.iter().filter(|one| source_of(one) == Some(source)).map(|one| one.text(self.names)).join(" ");
-            notes.push(vec![plain(together), soft(format!(" ({source})"))]);
-        }
-        // What is not known for an eater stands at the head of the guide.
-        let plain_ones = all.iter().filter(|one| one.source().is_none() && !matches!(one, Care::Unknown(_)));
-        notes.extend(plain_ones.map(|one| vec![plain(one.text(self.names))]));
-        notes
+        by_source(self.session.cautions.iter().filter(|one| !matches!(one, Care::Unknown(_))), self.names, self.kind.brief)
     }
 
     /// What to fetch, a paragraph a place; what lies in several stands under the first, with the whole amount before its parts.

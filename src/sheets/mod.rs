@@ -23,6 +23,7 @@
 //! | `pdf`, `outline` | pages into bytes, with their bookmarks |
 
 mod beside;
+mod cares;
 mod chart;
 mod count;
 mod face;

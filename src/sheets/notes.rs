@@ -82,7 +82,7 @@ impl Notes<'_> {
     fn at_home(&self) -> Vec<Note> {
         let mut things: Vec<FromPantry> = Vec::new();
         for taken in &self.list.from_pantry {
-            let same = |one: &&mut FromPantry| (one.of, one.place) == (taken.of, taken.place);
+            let same = |one: &&mut FromPantry| (one.of, one.place, &one.whose) == (taken.of, taken.place, &taken.whose);
             match things.iter_mut().find(same).and_then(|one| one.amount.plus(&taken.amount).map(|sum| (one, sum))) {
                 Some((one, sum)) => {
                     one.amount = sum;
@@ -95,7 +95,7 @@ impl Notes<'_> {
             let mut spans = vec![strong(format!("{}: ", sentence(place(at))))];
             for (index, one) in things.iter().filter(|one| one.place == at).enumerate() {
                 let gap = if index > 0 { "; " } else { "" };
-                spans.push(plain(format!("{gap}{}", self.much(&one.amount, one.of))));
+                spans.push(plain(format!("{gap}{}{}", self.much(&one.amount, one.of), for_whom(self.names, one.whose.as_ref()))));
                 spans.extend(one.look_first.then(|| strong(" (look at it first)")));
             }
             (spans.len() > 1).then(|| spans.into())
@@ -141,7 +141,9 @@ impl Notes<'_> {
         for trip in &list.trips {
             for stop in trip.shops.iter().filter_map(|visit| visit.at) {
                 let paid = (stop.fare > Money::ZERO).then(|| format!(", of it {} for the way", names.money(stop.fare)));
-                let spans = vec![plain(format!("{}, {}", day(trip.on), names.shop(stop.shop))), soft(paid.unwrap_or_default())];
+                // What is no longer open is in no sum.
+                let state = trip.closed().map(|state| format!(", {}", state.words())).unwrap_or_default();
+                let spans = vec![plain(format!("{}, {}{state}", day(trip.on), names.shop(stop.shop))), soft(paid.unwrap_or_default())];
                 notes.push(Note { spans, figures: Some(plain(names.money(stop.cost))) });
             }
         }

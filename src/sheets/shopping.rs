@@ -16,10 +16,10 @@ use super::page::{BLACK, Item, Page, Rect};
 use super::parts::{opposite, underlined};
 use super::scale::{Scale, Size};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
-use super::wording::{amount, day, full_day, need, offer, pack};
+use super::wording::{amount, bought, day, full_day, need, offer};
 use super::{Settings, Sheet};
 use crate::kitchen::not_known;
-use crate::plan::ShortMeal;
+use crate::plan::{ShortMeal, State};
 use crate::telling::list::{OPTIONAL, RESTOCK, beware, instead, named, windows, without};
 use crate::telling::short::{at_the_head, still_to_get};
 use crate::words::listed;
@@ -124,7 +124,8 @@ impl TripSheet<'_> {
     fn head(&self, continued: bool) -> Head {
         let on = if self.trip.planned { full_day(self.trip.on) } else { still_to_get(self.trip.before.as_ref()) };
         let shops: Vec<&str> = self.trip.shops.iter().filter_map(|visit| visit.at).map(|stop| self.names.shop(stop.shop)).collect();
-        let title = if continued { format!("{on}, continued") } else { on };
+        let state = self.trip.closed().map(|state| format!(", {}", state.words())).unwrap_or_default();
+        let title = if continued { format!("{on}{state}, continued") } else { format!("{on}{state}") };
         let mut under = if shops.is_empty() { Vec::new() } else { vec![vec![plain(listed(&shops))]] };
         if !continued {
             under.splice(0..0, short_lines(self.short, self.names, self.settings.units));
@@ -194,7 +195,7 @@ impl TripSheet<'_> {
             blocks.push(Block::of(setter.paragraph(&[plain("Nothing to buy.")], spacing.entry, width)));
         }
         for visit in &self.trip.shops {
-            let again = format!("{}, continued", visit.at.map_or(NO_SHOP, |stop| self.names.shop(stop.shop)));
+            let again = format!("{}, continued", visit.at.map_or(self.no_shop(), |stop| self.names.shop(stop.shop)));
             let again = opposite(setter, &[strong(again)], &[], spacing.entry, width);
             shops.push(GoesOn { at: blocks.len(), again: Block::of(underlined(again, width)).heading() });
             blocks.push(self.shop_heading(setter, visit, spacing, width));
@@ -207,8 +208,12 @@ impl TripSheet<'_> {
         (blocks, shops)
     }
 
+    fn no_shop(&self) -> &'static str {
+        if self.trip.closed() == Some(State::Done) { "Wherever it was bought" } else { NO_SHOP }
+    }
+
     fn shop_heading(&self, setter: &mut Setter, visit: &ShopVisit, spacing: Spacing, width: f32) -> Block {
-        let name = visit.at.map_or(NO_SHOP, |stop| self.names.shop(stop.shop));
+        let name = visit.at.map_or(self.no_shop(), |stop| self.names.shop(stop.shop));
         let cost = |stop: Stop| vec![plain(format!("{}\u{a0}{}", self.names.money(stop.cost), self.names.currency))];
         let lines = opposite(setter, &[strong(name)], &visit.at.map(cost).unwrap_or_default(), spacing.entry, width);
         let heading = Block::of(underlined(lines, width)).spaced(spacing.shop).heading();
@@ -219,12 +224,7 @@ impl TripSheet<'_> {
     fn entry(&self, setter: &mut Setter, line: &ListLine, width: f32, spacing: Spacing) -> Block {
         let units = self.settings.units;
         let inner = width - spacing.indent();
-        let packs: Vec<String> = line.packs.iter().map(|one| pack(one, units)).collect();
-        let packs = match (packs.is_empty(), need(line, self.names, units)) {
-            (true, Some(need)) => need,
-            (true, None) => String::new(),
-            (false, _) => packs.join(" + "),
-        };
+        let packs = if line.packs.is_empty() { need(line, self.names, units).unwrap_or_default() } else { bought(line, units) };
         let name = named(line, self.names, units);
         let mut lines = opposite(setter, &[strong(name)], &[plain(packs)], spacing.entry, inner);
         let details = self.details(line, units, spacing.purposes);

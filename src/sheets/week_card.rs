@@ -3,8 +3,9 @@
 use crate::kitchen::Names;
 use crate::kitchen::much::for_whom;
 use crate::measure::Units;
-use crate::prep::{CardDay, CardDish, CardMeal, Then, WeekCard};
+use crate::prep::{AT_THE_MEAL, CardDay, CardDish, CardMeal, Then, WeekCard};
 
+use super::cares::{by_source, run_in};
 use super::flow::{Block, Cursor, pour_evenly, under_headings};
 use super::frame::{GRID, Head, columns, finished, headed, number_pages};
 use super::page::Page;
@@ -21,17 +22,19 @@ use crate::words::{place, sentence};
 struct Type {
     body: Style,
     note: Style,
+    /// What to take care of, at the foot.
+    care: Style,
 }
 
 /// Read standing before the fridge; smaller where that saves a page.
 const SIZES: [Type; 4] = [
-    Type { body: style(13.0, 16.0), note: style(11.5, 14.5) },
-    Type { body: style(12.0, 15.0), note: style(10.5, 13.0) },
-    Type { body: style(11.0, 14.0), note: style(9.5, 12.0) },
-    Type { body: style(10.0, 12.5), note: style(9.5, 12.0) },
+    Type { body: style(13.0, 16.0), note: style(11.5, 14.5), care: style(7.5, 9.5) },
+    Type { body: style(12.0, 15.0), note: style(10.5, 13.0), care: style(7.5, 9.5) },
+    Type { body: style(11.0, 14.0), note: style(9.5, 12.0), care: style(7.5, 9.5) },
+    Type { body: style(10.0, 12.5), note: style(9.5, 12.0), care: style(7.5, 9.5) },
 ];
 
-const LARGE: [Type; 1] = [Type { body: style(16.0, 20.0), note: style(14.0, 18.0) }];
+const LARGE: [Type; 1] = [Type { body: style(16.0, 20.0), note: style(14.0, 18.0), care: style(14.0, 17.0) }];
 
 /// The card of a week.
 pub fn week_card_sheet(card: &WeekCard, names: Names, settings: Settings) -> Sheet {
@@ -59,6 +62,7 @@ fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, names: Names, sett
     let column = Column { names, units: settings.units, kind, width };
     let mut blocks: Vec<Block> = card.days.iter().flat_map(|day| column.day(setter, day)).collect();
     let foot = card.heating_text(settings.units).map(|text| hanging(setter, &[soft(text)], kind.note, width));
+    blocks.extend(column.cautions(setter, card));
     under_headings(&mut blocks);
     blocks.extend(foot.map(|lines| Block::of(lines).spaced(3.0 * GRID)));
     let again = Head { title: format!("{}, continued", head.title), over: head.over.clone(), under: head.under.clone() };
@@ -91,6 +95,18 @@ impl Column<'_> {
         let tonight =
             one.tonight.iter().map(|errand| vec![strong(format!("{}: ", errand.when())), plain(errand.text(self.names, self.units))]);
         blocks.extend(tonight.map(|spans| Block::of(hanging(setter, &spans, body, self.width)).spaced(GRID)));
+        blocks
+    }
+
+    /// What is made or added at a meal asks for the same care as in a session.
+    fn cautions(&self, setter: &mut Setter, card: &WeekCard) -> Vec<Block> {
+        if card.cautions.is_empty() {
+            return Vec::new();
+        }
+        let said = run_in(by_source(card.cautions.iter(), self.names, false));
+        let lines = hanging(setter, &said, self.kind.care, self.width);
+        let mut blocks = vec![heading(setter, AT_THE_MEAL, self.kind.note, self.width)];
+        blocks.extend(lines.into_iter().map(|line| Block::of(vec![line])));
         blocks
     }
 

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use crate::kitchen::Names;
 use crate::measure::{Celsius, Currency, Quantity, Units, show};
 use crate::prep::Moment;
-use crate::purchase::{ListLine, OfferTaken, PackLine};
+use crate::purchase::{ListLine, OfferTaken};
 use crate::telling::list;
 use crate::words::{self, clock};
 
@@ -56,8 +56,8 @@ pub fn temperature(heat: Celsius, units: Units) -> String {
 }
 
 /// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch".
-pub fn pack(pack: &PackLine, units: Units) -> String {
-    tied(&list::pack(pack, units))
+pub fn bought(line: &ListLine, units: Units) -> String {
+    list::packs(line.packs.iter().map(|pack| &pack.what), units).iter().map(|pack| tied(pack)).collect::<Vec<_>>().join(" + ")
 }
 
 /// "Take 3 for 2.00", "Take 3 for 2.00, twice".

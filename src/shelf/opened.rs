@@ -32,7 +32,7 @@ pub fn once_opened(foods: &Foods, pack: &Lot, rest: Quantity, day: Date) -> Lot 
 /// From the cupboard into the fridge, where that is how the food keeps once opened.
 fn place_once_opened(food: &Food, place: Place) -> Place {
     let soon = food.keeps.opened.as_ref().is_some_and(|days| days.value <= FRIDGE_WITHIN);
-    let bears_it = food.name.starts_with("tinned ") || food.keeps.fridge.is_some();
+    let bears_it = food.is_tinned() || food.keeps.fridge.is_some();
     if place == Place::Cupboard && soon && bears_it { Place::Fridge } else { place }
 }
 

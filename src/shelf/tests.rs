@@ -152,7 +152,14 @@ fn without_a_day_what_is_past_its_dates_or_not_made_yet_is_drawn_too() {
 fn shop() -> Kitchen {
     let mut kitchen = kitchen(Vec::new());
     let offer = Some(Offer { buy: 3, pay: Money(600) });
-    let kind = PackKind::Sized { size: Quantity::grams(200.0), label: "200 g".to_owned(), drained: None, price: Some(Money(240)), offer };
+    let kind = PackKind::Sized {
+        size: Quantity::grams(200.0),
+        single: Quantity::grams(200.0),
+        label: "200 g".to_owned(),
+        drained: None,
+        price: Some(Money(240)),
+        offer,
+    };
     kitchen.packs = vec![Pack { shop: ShopId(0), food: FoodId(0), kind, section: None, seen: None, at: spot(1) }];
     kitchen
 }

@@ -25,7 +25,10 @@ pub fn sha256_of_two(begin: &[u8], one: &[u8], other: &[u8]) -> [String; 2] {
 
 fn written(digest: Sha256) -> String {
     let digit = |nibble: u8| char::from(DIGITS[usize::from(nibble)]);
-    digest.finalize().iter().flat_map(|byte| [digit(byte >> 4), digit(byte & 15)]).collect()
+    let bytes = digest.finalize();
+    let mut text = String::with_capacity(2 * bytes.len());
+    bytes.iter().for_each(|byte| text.extend([digit(byte >> 4), digit(byte & 15)]));
+    text
 }
 
 const DIGITS: [u8; 16] = *b"0123456789abcdef";

@@ -9,10 +9,10 @@ use crate::kitchen::{BatchCut, Names, Ware};
 use crate::measure::{Currency, Number, Quantity, Units, show};
 use crate::plan::Move;
 use crate::purchase::{
-    Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, PackLine, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely,
-    Windows, Without,
+    Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely, Windows,
+    Without,
 };
-use crate::words::{in_a_sentence, plural};
+use crate::words::{counted, in_a_sentence, plural};
 
 /// "3 for 2.00".
 pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
@@ -23,8 +23,8 @@ pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
 const MEASURES: [&str; 8] = ["g", "kg", "ml", "cl", "dl", "l", "oz", "lb"];
 
 /// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch"; of what is sold one by one the number alone, "4".
-pub fn pack(pack: &PackLine, units: Units) -> String {
-    let (count, label) = match &pack.what {
+pub fn pack(pack: &Packed, units: Units) -> String {
+    let (count, label) = match pack {
         Packed::Loose(much) => return format!("{} loose", show(much, units)),
         Packed::Packs { count, label, .. } => (*count, label.as_str()),
     };
@@ -37,9 +37,20 @@ pub fn pack(pack: &PackLine, units: Units) -> String {
     if one_by_name { size } else { format!("{count} × {size}") }
 }
 
-/// What a line buys, each pack as [`pack`] tells it: "1 × 500 g + 2 × 150 g"; nothing where no pack is known.
+/// What a line buys: "1 × 500 g + 2 × 150 g". Nothing where no pack is known.
 pub fn bought(line: &ListLine, units: Units) -> String {
-    line.packs.iter().map(|one| pack(one, units)).collect::<Vec<_>>().join(" + ")
+    packs(line.packs.iter().map(|pack| &pack.what), units).join(" + ")
+}
+
+/// Each of the packs that are bought of one food as [`pack`] tells it; what is sold one by one beside packs of several as its pieces,
+/// "1 × 6 pieces" and "2 pieces".
+pub fn packs<'p>(packs: impl IntoIterator<Item = &'p Packed>, units: Units) -> Vec<String> {
+    let packs: Vec<&Packed> = packs.into_iter().collect();
+    let told = |one: &&Packed| match one {
+        Packed::Packs { count, label, .. } if label == "1" && packs.len() > 1 => counted(*count as usize, "piece"),
+        _ => pack(one, units),
+    };
+    packs.iter().map(told).collect()
 }
 
 /// "830 g, about 8", "2 limes": what is needed, without the name; in the lines' own measure where no pack is known. Nothing where it is
@@ -309,13 +320,23 @@ mod tests {
     #[test]
     fn what_is_sold_one_by_one_is_told_by_its_number() {
         let lemons = |count: u32, label: &str| {
-            let what = Packed::Packs { count, size: Quantity::of(&Dimension::Count, 1), label: label.to_owned() };
-            pack(&PackLine { what, offer: None, cost: Money(0) }, Units::Metric)
+            let one = Quantity::of(&Dimension::Count, 1);
+            pack(&Packed::Packs { count, size: one.clone(), single: one, label: label.to_owned() }, Units::Metric)
         };
         assert_eq!(
             (lemons(4, "1"), lemons(2, "3"), lemons(1, "1 bunch")),
             ("4".to_owned(), "2 × 3 pieces".to_owned(), "1 bunch".to_owned())
         );
+    }
+
+    #[test]
+    fn pieces_beside_packs_of_several_are_told_as_pieces() {
+        let one = || Quantity::of(&Dimension::Count, 1);
+        let some = |count: u32, label: &str| Packed::Packs { count, size: one(), single: one(), label: label.to_owned() };
+        let told = |lines: &[Packed]| packs(lines, Units::Metric).join(" + ");
+        assert_eq!(told(&[some(1, "6"), some(2, "1")]), "1 × 6 pieces + 2 pieces");
+        assert_eq!(told(&[some(2, "3"), some(1, "1")]), "2 × 3 pieces + 1 piece");
+        assert_eq!(told(&[some(4, "1")]), "4");
     }
 
     #[test]

@@ -199,3 +199,36 @@ fn a_pattern_with_more_places_of_a_word_than_fit_is_a_mistake_with_its_place() {
         "{said}"
     );
 }
+
+#[test]
+fn what_is_avoided_by_its_kind_or_allergen_is_told_by_a_food_that_use_can_name() {
+    for (word, told, foods) in [("sesame", "fenk", ""), ("vegetable", "lubb", "kind = \"vegetable\"\n"), ("lubb", "lubb", "")] {
+        let household = format!(
+            "[household]\nname = \"Row\"\ncurrency = \"EUR\"\n[rules]\nboxing = \"0 min\"\n[[eater]]\nname = \"Al\"\navoid = [\"{word}\"]\n"
+        );
+        let foods = super::FOODS.replace("name = \"lubb\"\n", &format!("name = \"lubb\"\n{foods}"));
+        let not = if told == "fenk" { "lubb" } else { "fenk" };
+        let kitchen = with(&format!("not = [\"{not}\"]"), &open("2026-12-01", "")).foods(&foods).file("kitchen.toml", &household);
+        let clash = clash(&kitchen);
+        let avoided = clash.as_array().unwrap().iter().find(|one| one["key"] == "avoid").unwrap_or_else(|| panic!("{clash}"));
+        assert_eq!(avoided["would_do"], format!("use = [\"{told}\"], or something else that fits"), "{word}");
+        // Written so, it is taken.
+        let week = kitchen.text("weeks/week.toml").replace("[compose]\n", &format!("[compose]\nuse = [\"{told}\"]\n"));
+        let kitchen = kitchen.week(&week);
+        assert_eq!(kitchen.run(&["compose"]).status.code(), Some(0), "{word}: {}", stderr(&kitchen.run(&["compose"])));
+    }
+}
+
+#[test]
+fn where_nothing_else_can_be_proposed_json_says_what_clashes() {
+    let kitchen = with("not = [\"fenk\", \"recipe:brack-pot\"]", &open("2026-12-01", ""));
+    let clash = |more: &[&str]| {
+        let output = kitchen.run(&[&["--format", "json", "compose"], more].concat());
+        assert_eq!(output.status.code(), Some(1), "{}", stderr(&output));
+        let told: Value = serde_json::from_slice(&output.stdout).expect("JSON");
+        told["clash"][0].clone()
+    };
+    assert_eq!(clash(&["--another"]), json!({ "key": "--another", "now": "two meals otherwise", "would_do": "fewer of --another" }));
+    let refilled = clash(&["--refill", "tue supper"]);
+    assert_eq!((&refilled["key"], &refilled["of"]), (&json!("--refill"), &json!("Tue supper")));
+}

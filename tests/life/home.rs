@@ -5,9 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::ToSpan;
 use jiff::civil::Date;
 use spence::book::{
-    As, Book, Booked, Booking, Change, Draft, Eaten, Exceptions, LotRecord, Verb, as_lot, beside_the_plan, bought, bought_beside, cooked,
-    count, differences, eaten, edit_lots, except, meal_key, meals_until, next_session, next_trip, open_goods, records, session_key, sum,
-    taken_back, thrown_away, trip_key, with_paid,
+    As, Book, Booked, Booking, Change, Draft, Eaten, Exceptions, InWeek, LotRecord, Verb, as_lot, at_their_new_days, beside_the_plan,
+    bought, bought_beside, cooked, count, differences, eaten, edit_lots, except, meal_key, meals_until, next_session, next_trip,
+    open_goods, printed_trips_moved, records, session_key, sum, taken_back, thrown_away, trip_key, with_paid,
 };
 use spence::kitchen::{CountForm, Counted, CountedLot, Loaded, Session, Spot, Trip, load};
 use spence::measure::InPacks;
@@ -80,6 +80,12 @@ impl Home {
         reckon(&self.loaded, self.booked(), &prints, week, self.today)
     }
 
+    /// What is booked, of trips that were moved too.
+    fn read_book(&mut self) {
+        self.booked = Booked::by(&self.book);
+        self.booked.follow_moved_trips(&self.loaded.weeks);
+    }
+
     /// The weeks that a household thinks of on a day: those that are under way or come next.
     pub fn at_hand(&self) -> Vec<usize> {
         let starts = |week: usize| FIRST.saturating_add((7 * week as i64).days());
@@ -98,7 +104,7 @@ impl Home {
             self.done.insert(key.clone(), number);
         }
         self.book.append(Booking { changes: changes.clone(), ..booking });
-        self.booked = Booked::by(&self.book);
+        self.read_book();
         let before = on_shelf(&self.shelf);
         self.lay_out(changes);
         let after = on_shelf(&self.shelf);
@@ -227,6 +233,7 @@ impl Home {
             except(kitchen, &mut goods, &trip.shops, &exceptions).expect("exceptions that can be read");
             let what = format!("shops of {} #{} in week {week} as {taken:?}, {exceptions:?}", trip.on, trip.nth);
             let booking = bought(kitchen, (self.booked(), &self.shelf), &next, (&goods, None), Vec::new(), self.today);
+            let booking = Booking { in_week: Some(InWeek::of(&self.loaded.weeks[week].1)), ..booking };
             (booking, expected, what)
         };
         self.dice.between(0, 1);
@@ -404,6 +411,32 @@ impl Home {
         }
         let what = ["falls out", "gets guests", "changes places"][kind as usize];
         self.said.push(format!("{today} week {week}: the meal of {} {what}", self.weeks[week].meals[meal].at));
+    }
+
+    /// A trip is made a day earlier or later, be it booked or printed already; taken back where the plan then has a mistake.
+    pub fn move_trip(&mut self, week: usize) {
+        let trips = self.loaded.weeks[week].1.trips.len() as i64;
+        let place = self.dice.between(0, trips - 1) as usize;
+        let before = (self.loaded.weeks.clone(), self.prints[week].clone(), self.done.clone());
+        let trip = &mut self.loaded.weeks[week].1.trips[place];
+        let (old, nth) = (trip.on, trip.nth);
+        trip.on = old.saturating_add(if self.dice.between(0, 1) == 0 { 1.day() } else { -1.day() });
+        let new = trip.on;
+        if let Some(number) = self.done.remove(&trip_key(old, nth)) {
+            self.done.insert(trip_key(new, nth), number);
+        }
+        let file = &self.loaded.weeks[week].1;
+        self.prints[week] = self.prints[week].take().map(|(buys, turnovers)| {
+            let moved = printed_trips_moved(&buys, file);
+            (at_their_new_days(&buys, &moved), turnovers)
+        });
+        self.read_book();
+        if self.reckon(week).is_err() {
+            (self.loaded.weeks, self.prints[week], self.done) = before;
+            self.read_book();
+            return;
+        }
+        self.said.push(format!("{} week {week}: the trip of {old} is moved to {new}", self.today));
     }
 
     /// Neither booked nor fallen out.

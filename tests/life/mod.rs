@@ -66,6 +66,7 @@ impl Home {
                 }
             }
             6 => self.undo(),
+            _ if self.dice.between(1, 5) == 1 => self.move_trip(week),
             _ => self.change_mind(week),
         }
     }

@@ -81,6 +81,7 @@ impl Street {
     pub fn sell(&mut self, shop: usize, food: usize, grams: i64, minor: i64, offer: Option<(i64, i64)>) {
         let kind = PackKind::Sized {
             size: Quantity::grams(grams as f64),
+            single: Quantity::grams(grams as f64),
             label: format!("{grams} g"),
             drained: None,
             price: Some(Money(minor)),

@@ -8,7 +8,7 @@ use crate::PastSession;
 use crate::kitchen::Names;
 use crate::kitchen::much::{lacking, made as made_of};
 use crate::measure::{Units, show};
-use crate::prep::{Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
+use crate::prep::{AT_THE_MEAL, Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
 
 /// The plan in lines of at most `width` characters. Steps and boxes bear the marks of the printed guide.
@@ -23,6 +23,7 @@ pub fn text(plan: &PrepPlan, past: &[PastSession], names: Names, units: Units, w
         out.push_str(&wrap("", &format!("\n{}, {}{made}", day_clock(session.start), session.state.words()), width));
     }
     titled(&mut out, "Before", &writer.dated(&plan.before), width);
+    listed(&mut out, AT_THE_MEAL, plan.cautions.iter().map(|care| care.with_source(names)), width);
     for session in &plan.sessions {
         writer.session(&mut out, session);
     }

@@ -194,7 +194,8 @@ mod tests {
     }
 
     fn onions() -> ListLine {
-        let what = Packed::Packs { count: 1, size: Quantity::grams(1000.0), label: "1000 g".to_owned() };
+        let size = Quantity::grams(1000.0);
+        let what = Packed::Packs { count: 1, single: size.clone(), size, label: "1000 g".to_owned() };
         ListLine {
             food: FoodId(0),
             need: Quantity::grams(830.0),

@@ -83,7 +83,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                     "swap",
                     Named(&TextOrBlank),
                     None,
-                    "in every meal, another dish or food in place of one; \"\" leaves it away",
+                    "in every meal, another dish or food in place of one; \"\" leaves it out",
                     "{ white-bean-mash = \"plain-mash\", tahini = \"\" }",
                 ),
             ],

@@ -98,7 +98,7 @@ pub(in crate::kitchen) static WEEK: File = File {
                     "without",
                     Named(&Names),
                     None,
-                    "foods or recipes left away for an eater, also inside dishes",
+                    "foods or recipes left out for an eater, also inside dishes",
                     "{ Emil = [\"tahini\"] }",
                 ),
                 key(

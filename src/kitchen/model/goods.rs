@@ -31,6 +31,8 @@ pub struct Offer {
 pub enum PackKind {
     Sized {
         size: Quantity,
+        /// What one closed pack in it holds: 400 g of "4 x 400 g", else all of it.
+        single: Quantity,
         /// The size as typed: "400 g", "6".
         label: String,
         /// Grams.
@@ -52,6 +54,18 @@ pub struct Pack {
     pub section: Option<String>,
     pub seen: Option<Date>,
     pub at: Spot,
+}
+
+impl Pack {
+    /// How many closed packs are in it: four in "4 x 400 g", else one.
+    pub fn singles(&self) -> i64 {
+        match &self.kind {
+            PackKind::Sized { size, single, .. } if !single.is_zero() => {
+                (size.exact() / single.exact()).round().to_i64().unwrap_or(1).max(1)
+            }
+            PackKind::Sized { .. } | PackKind::Loose { .. } => 1,
+        }
+    }
 }
 
 /// What one trip pays for a food.

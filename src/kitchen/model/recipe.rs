@@ -1,7 +1,7 @@
 //! Recipes: their lines and their steps.
 
 use crate::foods::{FoodId, Item, Place};
-use crate::measure::{Celsius, Days, Minutes, Number, Quantity};
+use crate::measure::{Celsius, Days, Dimension, Minutes, Number, Quantity};
 
 use super::super::warning::Spot;
 use super::{Appliance, ApplianceId, HEAT, Ware};
@@ -270,5 +270,11 @@ impl Recipe {
             (Quantity::Mass(_), Quantity::Portions(portions)) => self.portion.as_ref().map(|portion| portions * portion),
             (makes, amount) => (makes.dimension() == amount.dimension()).then(|| amount.exact().clone()),
         }
+    }
+
+    /// Would [`Recipe::in_makes`] know such an amount, were it said what a portion of it weighs?
+    pub fn lacks_portion_for(&self, asked: &Dimension) -> bool {
+        let by_weight = |dimension: &Dimension| matches!(dimension, Dimension::Mass | Dimension::Portion);
+        self.portion.is_none() && by_weight(&self.makes.dimension()) && by_weight(asked)
     }
 }

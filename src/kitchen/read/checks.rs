@@ -33,11 +33,27 @@ fn check_ovens(kitchen: &Kitchen, found: &Findings) {
     }
 }
 
+/// A portion that lies there for somebody whom the household does not have: no meal will ever take it.
+fn check_whose(kitchen: &Kitchen, found: &Findings) {
+    let known = || kitchen.household.named.iter().map(|eater| eater.name.as_str());
+    let alone = kitchen.lots.iter().filter_map(|lot| Some((lot, lot.whose.as_ref()?)));
+    for (lot, whose) in alone.filter(|(_, whose)| !known().any(|name| name == whose.eater)) {
+        let meant = hint::nearest(&whose.eater, known()).map_or_else(String::new, |name| format!(" Did you mean \"{name}\"?"));
+        let text = format!(
+            "\"{}\" is none of the household's eaters, so that no meal takes this portion.{meant} Where everybody may have it, take eater \
+             and without out.",
+            whose.eater
+        );
+        found.note(lot.at.clone(), text);
+    }
+}
+
 /// Checks everything that one file alone cannot show. `sound` says which recipes could be read; the others are left out.
 pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Week)], all_weeks: bool, found: &Findings) {
     check_recipe_names(&kitchen.recipes, found);
     check_recipe_circles(&kitchen.recipes, found);
     check_ovens(kitchen, found);
+    check_whose(kitchen, found);
     for (recipe, _) in kitchen.recipes.iter().zip(sound).filter(|(_, sound)| **sound) {
         check_amounts(&recipe.ingredients, &kitchen.recipes, sound, found);
         check_fresh_in_session(recipe, &kitchen.recipes, found);
@@ -50,7 +66,7 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
                 recipe.name,
                 words(&recipe.makes.dimension())
             );
-            found.mistake(boxed.holds_at.clone(), cause, remedy(recipe));
+            found.mistake(boxed.holds_at.clone(), cause, remedy(recipe, &boxed.holds.dimension()));
         }
     }
     for meal in weeks.iter().flat_map(|(_, week)| &week.meals) {
@@ -169,7 +185,11 @@ fn check_amount(recipe: usize, amount: &Quantity, at: &Spot, recipes: &[Recipe],
     };
     if !gives(recipe, &amount.dimension()) {
         let (asked, made) = (words(&amount.dimension()), words(&recipe.makes.dimension()));
-        found.mistake(at.clone(), format!("this asks for {asked} of \"{}\", which makes {made}", recipe.name), remedy(recipe));
+        found.mistake(
+            at.clone(),
+            format!("this asks for {asked} of \"{}\", which makes {made}", recipe.name),
+            remedy(recipe, &amount.dimension()),
+        );
     }
 }
 
@@ -178,12 +198,6 @@ pub(super) fn gives(recipe: &Recipe, asked: &Dimension) -> bool {
     let by_weight = |dimension: &Dimension| matches!(dimension, Dimension::Mass | Dimension::Portion);
     let makes = recipe.makes.dimension();
     makes == *asked || (recipe.portion.is_some() && by_weight(&makes) && by_weight(asked))
-}
-
-/// Would it give such an amount, were it known what a portion of it weighs?
-pub(super) fn would_give(recipe: &Recipe, asked: &Dimension) -> bool {
-    let by_weight = |dimension: &Dimension| matches!(dimension, Dimension::Mass | Dimension::Portion);
-    recipe.portion.is_none() && by_weight(&recipe.makes.dimension()) && by_weight(asked)
 }
 
 fn words(dimension: &Dimension) -> String {
@@ -196,14 +210,12 @@ fn words(dimension: &Dimension) -> String {
     }
 }
 
-fn remedy(recipe: &Recipe) -> String {
-    let made = words(&recipe.makes.dimension());
-    match recipe.makes.dimension() {
-        Dimension::Mass | Dimension::Portion if recipe.portion.is_none() => {
-            format!("Ask in {made}, or add portion = \"200 g\", the weight of one portion, to {}.", recipe.at.file)
-        }
-        _ => format!("Ask in {made}, or change makes in {}.", recipe.at.file),
+fn remedy(recipe: &Recipe, asked: &Dimension) -> String {
+    let (made, file) = (words(&recipe.makes.dimension()), &recipe.at.file);
+    if recipe.lacks_portion_for(asked) {
+        return format!("Ask in {made}, or add portion = \"200 g\", the weight of one portion, to {file}.");
     }
+    format!("Ask in {made}, or change makes in {file}.")
 }
 
 fn check_fresh_in_session(recipe: &Recipe, recipes: &[Recipe], found: &Findings) {

@@ -182,7 +182,7 @@ fn read_swap(table: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Swap> {
             Some(blank) if blank.trim().is_empty() => Some(None),
             Some(word) => ware(word, &at, speech).map(Some),
             None => {
-                speech.found.mistake(at.clone(), "a swap is of two names", "Write a dish or a food, or \"\" to leave it away.");
+                speech.found.mistake(at.clone(), "a swap is of two names", "Write a dish or a food, or \"\" to leave it out.");
                 None
             }
         };
@@ -195,7 +195,7 @@ fn read_swap(table: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Swap> {
         swaps.push(Swap { from, to });
         let before = &swaps[..swaps.len() - 1];
         if to.is_some_and(|to| comes_back(before, to, from)) {
-            let remedy = "Put something else in its place, or \"\" to leave it away.";
+            let remedy = "Put something else in its place, or \"\" to leave it out.";
             speech.found.mistake(at, "a swap that leads back to what it stands in for exchanges nothing", remedy);
         }
     }

@@ -254,6 +254,9 @@ pub(super) fn read_appliances(top: &Table<'_>, names: &mut Names) -> Vec<Applian
         if !heat && appliance.warm_up.0 > 0 {
             table.file.found.note(table.spot_of("warm_up"), "warm_up counts only for an appliance with heat = true.");
         }
+        if !heat && table.has("near") {
+            table.file.found.note(table.spot_of("near"), "near counts only for an appliance with heat = true.");
+        }
         appliances.push(appliance);
     }
     appliances

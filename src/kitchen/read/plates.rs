@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::any;
-use super::checks::{gives, would_give};
+use super::checks::gives;
 use super::hint;
 use super::lines::{Speech, Typed, Written};
 use super::source::Source;
@@ -182,7 +182,7 @@ impl Place<'_> {
         match () {
             () if *read != id => {}
             () if gives(recipe, &asked) => place.fillings.push(line),
-            () if would_give(recipe, &asked) => place.without_portion.push(id),
+            () if recipe.lacks_portion_for(&asked) => place.without_portion.push(id),
             () => place.in_another_measure.push(id),
         }
     }

@@ -107,7 +107,14 @@ pub(super) fn whole(least: u32) -> impl FnOnce(&DeValue<'_>) -> Read<u32> {
         if number.fract() == 0.0 && number >= f64::from(least) && number <= 1000.0 {
             return Ok(number as u32);
         }
-        wrong(format!("{number} is not a whole number from {least} to 1000"), format!("Write a whole number, {least} or more."))
+        wrong(
+            format!("{number} is not a whole number from {least} to 1000"),
+            if number > 1000.0 {
+                "Write a whole number, 1000 or less.".to_owned()
+            } else {
+                format!("Write a whole number, {least} or more.")
+            },
+        )
     }
 }
 

@@ -6,7 +6,7 @@ use super::shapes;
 use super::table::Table;
 use crate::foods::{FoodId, convert};
 use crate::kitchen::{Offer, Pack, PackKind, Shop, ShopId, Warning};
-use crate::measure::{Currency, Dimension, Money, Quantity, ReadError, UnitPrice, read_unit_price};
+use crate::measure::{Currency, Dimension, Money, Quantity, ReadError, UnitPrice, read_unit_price, single_of};
 
 /// A million of a currency of two digits, in ten-thousandths of its minor unit.
 const MOST_E4_OF_A_UNIT: f64 = 1e12;
@@ -37,12 +37,20 @@ fn read_pack(table: &Table<'_>, currency: &Currency, shops: &Names, speech: &mut
     let shop = table.required("shop", "\"Quay market\"", shapes::text);
     let shop = shop.and_then(|name| shops.find(&name, &table.spot_of("shop"), speech.found));
     let food = table.required("food", "\"tinned white beans\"", shapes::text);
-    let food = food.map(|name| speech.food(&name, &table.spot_of("food")));
+    let food = food.filter(|name| !is_recipe(table, name)).map(|name| speech.food(&name, &table.spot_of("food")));
     let section = table.optional("section", shapes::text);
     let seen = table.optional("seen", shapes::date);
     let loose = table.optional("loose", shapes::yes_no).unwrap_or(false);
     let kind = if loose { read_loose(table, currency, speech) } else { read_sized(table, currency, food, speech) };
     Some(Pack { shop: ShopId(shop?), food: food?, kind: kind?, section, seen, at: table.spot() })
+}
+
+fn is_recipe(table: &Table<'_>, name: &str) -> bool {
+    let is_one = name.starts_with("recipe:");
+    if is_one {
+        table.mistake("food", format!("\"{name}\" is a recipe, and no shop sells one"), "Write the name of a food that is bought.");
+    }
+    is_one
 }
 
 fn read_sized(table: &Table<'_>, currency: &Currency, food: Option<FoodId>, speech: &Speech<'_>) -> Option<PackKind> {
@@ -61,9 +69,10 @@ fn read_sized(table: &Table<'_>, currency: &Currency, food: Option<FoodId>, spee
     let drained = table.optional("drained", shapes::grams);
     let price = table.optional("price", shapes::money(currency));
     let offer = read_offer(table, currency);
-    let size = size?;
+    let (size, label) = (size?, label?);
     check_size(table, &size, drained, food, speech);
-    Some(PackKind::Sized { size, label: label?, drained, price, offer })
+    let single = single_of(&label, &size, speech.spoons);
+    Some(PackKind::Sized { size, single, label, drained, price, offer })
 }
 
 fn check_size(table: &Table<'_>, size: &Quantity, drained: Option<f64>, food: Option<FoodId>, speech: &Speech<'_>) {

@@ -96,9 +96,13 @@ impl<'a> Table<'a> {
 
     /// `value` as the table of `heading`; anything else is a mistake.
     pub fn open(entry: Entry<'a>, heading: &'static str, file: Reading<'a>) -> Option<Self> {
+        Table::open_as(entry, heading, file, format!("Write it as {heading} with its keys below."))
+    }
+
+    fn open_as(entry: Entry<'a>, heading: &'static str, file: Reading<'a>, remedy: String) -> Option<Self> {
         let DeValue::Table(table) = entry.value else {
             let cause = format!("expected the table {heading}, found {}", kind_of(entry.value));
-            file.found.mistake(file.source.spot(entry.start), cause, format!("Write it as {heading} with its keys below."));
+            file.found.mistake(file.source.spot(entry.start), cause, remedy);
             return None;
         };
         let opened = Table { table, start: entry.start, heading, file };
@@ -117,7 +121,12 @@ impl<'a> Table<'a> {
             );
             return None;
         }
-        Table::open(entry, heading, self.file)
+        // In one line it takes nothing that stands below it under its heading.
+        let remedy = match self.row(key).filter(|row| row.example.starts_with('{')) {
+            Some(row) => format!("Write it like {key} = {}.", row.example),
+            None => format!("Write it as {heading} with its keys below."),
+        };
+        Table::open_as(entry, heading, self.file, remedy)
     }
 
     /// Every `[[key]]`, in order of the file.

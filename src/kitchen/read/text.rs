@@ -317,7 +317,10 @@ impl<'k> Mentions<'k> {
                     let total = shares.iter().map(of_share).sum::<Option<f64>>()?;
                     Some(Sum { shares: total, line: measure(item)?, unit: String::from(unit) })
                 };
-                in_dimension(Dimension::Mass, " g").or_else(|| in_dimension(Dimension::Volume, " ml"))
+                let (weight, volume) = (|| in_dimension(Dimension::Mass, " g"), || in_dimension(Dimension::Volume, " ml"));
+                let is_poured = |amount: &Amount| amount.most(self.spoons).dimension() == Dimension::Volume;
+                // Spoons and millilitres ask nothing of the food.
+                if is_poured(&item.amount) && shares.iter().all(is_poured) { volume().or_else(weight) } else { weight().or_else(volume) }
             }
             Wanted::Recipe { most, .. } => {
                 let plain_share =

@@ -224,7 +224,10 @@ fn check_order(week: &Week, top: &Table<'_>) {
     let last_meal = week.meals.last().map(|meal| meal.at_time.date());
     for trip in &week.trips {
         if let Some(last) = last_meal.filter(|last| trip.on > *last) {
-            found.note(trip.at.clone(), format!("this trip on {} comes after the last meal, on {last}, and serves none of them.", trip.on));
+            found.note(
+                trip.at.clone(),
+                format!("this trip on {} comes after the last meal, on {last}: what it buys comes too late for all of them.", trip.on),
+            );
         }
     }
     let mut firsts: Vec<DateTime> = week.trips.iter().map(|trip| trip.on.to_datetime(Time::midnight())).collect();

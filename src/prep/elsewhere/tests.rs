@@ -58,7 +58,9 @@ fn each_step_that_cannot_go_elsewhere_is_a_mistake_all_at_once() {
 fn an_or_on_that_is_out_of_order_too_is_of_no_help() {
     let (kitchen, mut week, made) = household(vec![roast(Some(to(HOB)))]);
     week.sessions[0].without = vec![OVEN, HOB];
-    assert_eq!(out_of_order(&kitchen, &week, &made)[0].cause, "the hob is out of order, and step 1 of Roast roots needs it");
+    let mistake = &out_of_order(&kitchen, &week, &made)[0];
+    assert_eq!(mistake.cause, "the oven and hob are out of order, and step 1 of Roast roots needs one of them");
+    assert!(mistake.remedy.starts_with("Give the step another or_on"), "it has one: {}", mistake.remedy);
 }
 
 #[test]

@@ -94,7 +94,16 @@ impl Street {
     pub fn sell(&mut self, shop: usize, food: &str, size: Quantity, minor: Option<i64>, offer: Option<Offer>, drained: Option<f64>) {
         let food = self.food(food);
         let label = format!("{} {}", size.base(), size.dimension());
-        let kind = PackKind::Sized { size, label, drained, price: minor.map(Money), offer };
+        let kind = PackKind::Sized { single: size.clone(), size, label, drained, price: minor.map(Money), offer };
+        self.kitchen.packs.push(Pack { shop: ShopId(shop), food, kind, section: None, seen: None, at: Spot::default() });
+    }
+
+    /// Several packs of `grams` in one, for `minor` cents.
+    pub fn multipack(&mut self, shop: usize, food: &str, singles: u32, grams: f64, minor: i64) {
+        let (size, single) = (Quantity::grams(f64::from(singles) * grams), Quantity::grams(grams));
+        let label = format!("{singles} x {grams} g");
+        let kind = PackKind::Sized { size, single, label, drained: None, price: Some(Money(minor)), offer: None };
+        let food = self.food(food);
         self.kitchen.packs.push(Pack { shop: ShopId(shop), food, kind, section: None, seen: None, at: Spot::default() });
     }
 

@@ -12,7 +12,7 @@ fn target(need: i64, slack: i64) -> Target {
 }
 
 fn sized() -> impl Strategy<Value = Sized> {
-    (1i64..40, 0i64..30, prop::option::of((2i64..4, 0i64..60))).prop_map(|(size, price, offer)| Sized { size, price, offer })
+    (1i64..40, 0i64..30, prop::option::of((2i64..4, 0i64..60))).prop_map(|(size, price, offer)| Sized { size, singles: 1, price, offer })
 }
 
 fn loose() -> impl Strategy<Value = Loose> {

@@ -34,7 +34,14 @@ fn kitchen(days: Option<i64>, shops: &[usize]) -> Kitchen {
         kitchen.shops.push(Shop { name: name.to_owned(), sections: Vec::new(), trip: Money::ZERO, at: spot(1) });
     }
     for &shop in shops {
-        let kind = PackKind::Sized { size: Quantity::grams(100.0), label: "100 g".to_owned(), drained: None, price: None, offer: None };
+        let kind = PackKind::Sized {
+            size: Quantity::grams(100.0),
+            single: Quantity::grams(100.0),
+            label: "100 g".to_owned(),
+            drained: None,
+            price: None,
+            offer: None,
+        };
         kitchen.packs.push(Pack { shop: ShopId(shop), food: FoodId(0), kind, section: None, seen: None, at: spot(1) });
     }
     kitchen
@@ -50,6 +57,7 @@ fn assigned(kitchen: &Kitchen, on: &str) -> (usize, Option<Untimely>) {
         asked: None,
         tin: None,
         what_for: "Frittata".to_owned(),
+        dish: None,
         line: "50 g spinach".to_owned(),
         at: spot(1),
         by: MadeAt::Meal(0),

@@ -1,17 +1,16 @@
 //! Cautions, allergens of every dish, sources of recipes, and where figures come from.
 
-use itertools::Itertools;
-
 use crate::plan::Contains;
 use crate::prep::Care;
 use crate::words::sentence;
 
 use super::Book;
+use crate::sheets::cares::by_source;
 use crate::sheets::flow::{Block, under_headings};
 use crate::sheets::frame::headed;
 use crate::sheets::page::Page;
 use crate::sheets::recipes::source_words;
-use crate::sheets::text::{Setter, Span, plain, soft, strong};
+use crate::sheets::text::{Setter, Span, plain, strong};
 
 const TITLE: &str = "Cautions and sources";
 
@@ -38,14 +37,7 @@ impl Book<'_> {
 
     /// Those of one source together, the source named once behind them; allergens stand below by themselves.
     fn cautions(&self) -> Vec<Vec<Span>> {
-        let all: Vec<&Care> = self.told.cautions.iter().filter(|care| !matches!(care, Care::Contains(_))).collect();
-        let mut notes: Vec<Vec<Span>> = Vec::new();
-        for source in all.iter().filter_map(|care| care.source()).unique() {
-            let together = all.iter().filter(|care| care.source() == Some(source)).map(|care| care.text(self.names)).join(" ");
-            notes.push(vec![plain(together), soft(format!(" ({source})"))]);
-        }
-        notes.extend(all.iter().filter(|care| care.source().is_none()).map(|care| vec![plain(care.text(self.names))]));
-        notes
+        by_source(self.told.cautions.iter().filter(|care| !matches!(care, Care::Contains(_))), self.names, false)
     }
 
     /// Of each recipe, then of each meal with all that is added to it.

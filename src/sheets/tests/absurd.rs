@@ -274,7 +274,14 @@ impl Chance {
             meals: chance.many(5, meal),
             tonight: chance.many(3, errand),
         };
-        WeekCard { week: week.to_owned(), from: date(2026, 11, 30), short: vec![], not_known: vec![], days: self.many(9, day) }
+        WeekCard {
+            week: week.to_owned(),
+            from: date(2026, 11, 30),
+            short: vec![],
+            not_known: vec![],
+            cautions: vec![],
+            days: self.many(9, day),
+        }
     }
 
     fn labels(&mut self) -> Vec<SessionLabels> {

@@ -149,7 +149,7 @@ pub fn euros(text: &str) -> Money {
 }
 
 pub fn sized(count: u32, size: &str, cost: &str) -> PackLine {
-    PackLine { what: Packed::Packs { count, size: g(1.0), label: size.into() }, offer: None, cost: euros(cost) }
+    PackLine { what: Packed::Packs { count, size: g(1.0), single: g(1.0), label: size.into() }, offer: None, cost: euros(cost) }
 }
 
 pub fn loose(amount: Quantity, cost: &str) -> PackLine {
@@ -290,6 +290,7 @@ pub fn list() -> ShoppingList {
                 on: november(29),
                 what_for: vec!["Pearl barley".into()],
                 look_first: true,
+                whose: None,
             },
             FromPantry {
                 of: Ware::Recipe(SAUCE),
@@ -298,6 +299,7 @@ pub fn list() -> ShoppingList {
                 on: december(1),
                 what_for: vec!["Tue supper".into()],
                 look_first: false,
+                whose: None,
             },
         ],
         days: vec![],

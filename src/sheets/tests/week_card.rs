@@ -9,7 +9,7 @@ use crate::foods::{Allergen, Place};
 use crate::kitchen::{ApplianceId, Serve};
 use crate::measure::{Celsius, Minutes, Quantity};
 use crate::plan::Beware;
-use crate::prep::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Errand, Then, WeekCard};
+use crate::prep::{AT_THE_MEAL, CardDay, CardDish, CardMaking, CardMeal, CardStep, Care, Errand, Then, WeekCard};
 use crate::sheets::{Settings, Sheet, Weight, week_card_sheet};
 
 fn printed(card: &WeekCard, settings: Settings) -> Sheet {
@@ -59,6 +59,7 @@ pub fn card() -> WeekCard {
     WeekCard {
         short: vec![],
         not_known: vec![],
+        cautions: vec![],
         week: WEEK.into(),
         from: date(2026, 11, 30),
         days: vec![
@@ -151,4 +152,17 @@ fn what_is_not_known_is_never_cut_short_however_long() {
     let told = format!("Sesame not known for Emil: read the packet of {}.", foods.join(", "));
     let all = letters_of(&printed(&WeekCard { not_known: vec![told.clone()], ..card() }, A4), |_| true);
     assert!(all.contains(&letters(&told)), "{all}");
+}
+
+#[test]
+fn what_to_take_care_of_at_the_meals_stands_below_them_with_its_source() {
+    let care = Care::Rule { text: "Knives: sharp blade.", figures: vec![], source: "common practice, no source" };
+    for settings in [A4, LETTER, LARGE] {
+        let sheet = printed(&WeekCard { cautions: vec![care.clone(), Care::LocalRules], ..card() }, settings);
+        is_sound_in(&sheet, WEEK, settings);
+        let all = letters_of(&sheet, |_| true);
+        let at = |said: &str| all.find(&letters(said)).unwrap_or_else(|| panic!("{said} is missing in {all}"));
+        assert!(at("Make: Baked fish with dill") < at(AT_THE_MEAL));
+        assert!(at(AT_THE_MEAL) < at("Knives: sharp blade. (common practice, no source)"));
+    }
 }

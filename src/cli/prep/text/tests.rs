@@ -113,7 +113,14 @@ fn roast() -> PrepPlan {
         said: vec![],
         begun: vec![],
     };
-    PrepPlan { week: "First week of advent".into(), sessions: vec![session], before: vec![], moves: vec![], short: vec![] }
+    PrepPlan {
+        week: "First week of advent".into(),
+        sessions: vec![session],
+        before: vec![],
+        moves: vec![],
+        short: vec![],
+        cautions: vec![],
+    }
 }
 
 #[test]

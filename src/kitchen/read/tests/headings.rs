@@ -130,3 +130,13 @@ fn a_key_written_twice_is_a_mistake() {
     let said = mistakes(&[("recipes/mash.toml", "name = \"Mash\"\nname = \"Mash\"\nmakes = \"2 portions\"\n")]);
     assert!(said[0].starts_with("recipes/mash.toml:2:1: this is not valid TOML: the same key or heading is written twice"), "{said:?}");
 }
+
+#[test]
+fn a_text_where_a_small_table_belongs_is_told_how_it_is_written_in_one_line() {
+    // Under a heading of its own it would take every key below it.
+    let recipe = "name = \"Mash\"\nmakes = \"2 portions\"\nkeeps = \"3 days\"\n";
+    assert_mistake(
+        &[("recipes/mash.toml", recipe)],
+        "recipes/mash.toml:3:9: expected the table [keeps], found a text. Write it like keeps = { fridge = \"3 days\" }.",
+    );
+}

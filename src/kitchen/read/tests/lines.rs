@@ -70,4 +70,8 @@ fn a_recipe_is_asked_only_for_what_it_can_give() {
                 the weight of one portion, to recipes/barley.toml.";
     assert_eq!(files(""), [said]);
     assert_eq!(files("portion = \"150 g\"\n"), Vec::<String>::new());
+    // What a portion weighs makes no pieces and no millilitres of it.
+    let pieces = mistakes(&[("recipes/barley.toml", BARLEY), ("recipes/dish.toml", &dish("[\"3 recipe:barley\"]"))]);
+    let change = "Ask in portions, or change makes in recipes/barley.toml.";
+    assert_eq!(pieces, [format!("recipes/dish.toml:3:17: this asks for pieces of \"Pearl barley\", which makes portions. {change}")]);
 }

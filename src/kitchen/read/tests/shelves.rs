@@ -145,3 +145,13 @@ fn a_food_takes_kitchen_words_but_no_unknown_keys() {
         "foods.toml:4:1: unknown key \"edibel\" under [[food]]. Did you mean \"edible\"?",
     );
 }
+
+#[test]
+fn no_shop_sells_a_recipe() {
+    let shops = pack("size = \"1 kg\"").replace("food = \"", "food = \"recipe:");
+    let said = mistakes(&[("shops.toml", &shops)]);
+    assert!(
+        said.len() == 1 && said[0].contains("is a recipe, and no shop sells one. Write the name of a food that is bought."),
+        "{said:?}"
+    );
+}

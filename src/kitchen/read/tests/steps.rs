@@ -75,6 +75,12 @@ fn shares_add_up_to_their_line() {
     );
     // 6 tsp are 2 tbsp
     assert_eq!(mistakes(&[("recipes/dish.toml", &with("6 tsp"))]), Vec::<String>::new());
+    // 30 + 2 × 14.7868 = 59.5735 of 4 × 14.7868 = 59.1471: what is poured is compared as it is poured.
+    assert_mistake(
+        &[("recipes/dish.toml", &with("30 ml"))],
+        "recipes/dish.toml:7:8: the shares of \"4 tbsp olive oil\" add up to 59.5735 ml, but the line says 59.1471 ml. Make the shares add up to \
+         the line.",
+    );
 }
 
 #[test]

@@ -58,3 +58,21 @@ fn some_and_a_few_are_noted_and_kept() {
                   words. Write a number to have it bought by amount.";
     assert_eq!(said, [wanted]);
 }
+
+#[test]
+fn what_counts_only_for_one_shared_temperature_is_warned_of_elsewhere() {
+    let said = |key: &str| warnings(&[("kitchen.toml", &format!("{HOUSEHOLD}\n[[appliance]]\nname = \"big pan\"\n{key}\n"))]);
+    for (key, line) in [("warm_up", "warm_up = \"5 min\""), ("near", "near = \"5 °C\"")] {
+        let said = said(line);
+        let counts = format!("{key} counts only for an appliance with heat = true.");
+        assert!(said.len() == 1 && said[0].ends_with(&counts), "{said:?}");
+    }
+}
+
+#[test]
+fn a_trip_after_the_last_meal_is_told_to_come_too_late() {
+    let week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[trip]]\non = 2026-12-05\n[[meal]]\non = 2026-12-03\nat = \"supper\"\neach = [\"100 g carrots\"]\n";
+    let said = warnings(&[("weeks/one.toml", week)]);
+    let late = "this trip on 2026-12-05 comes after the last meal, on 2026-12-03: what it buys comes too late for all of them.";
+    assert_eq!(said, [format!("weeks/one.toml:4:1: {late}")]);
+}
