@@ -98,12 +98,12 @@ fn there(folder: &Path) -> Result<There, Failure> {
 /// `otherwise` is what a person can do where a name or an id is taken.
 pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there: &There, otherwise: &str) -> Result<Vec<Taken>, Failure> {
     let foods = known.0;
-    let mut found: Vec<(&Path, Adopted)> = Vec::new();
+    let mut found: Vec<((usize, &Path), Adopted)> = Vec::new();
     let mut wrong: Vec<String> = Vec::new();
-    for file in files {
+    for (number, file) in files.iter().enumerate() {
         match read(file)? {
             Ok(bytes) => match adopt(&bytes, &|line| reads(line, foods)) {
-                Ok(recipes) => found.extend(recipes.into_iter().map(|recipe| (file.as_path(), recipe))),
+                Ok(recipes) => found.extend(recipes.into_iter().map(|recipe| ((number, file.as_path()), recipe))),
                 Err(error) => wrong.push(not_adopted(file, error)),
             },
             Err(cause) => wrong.push(cause),
@@ -119,21 +119,22 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
     let mut there = there.clone();
     let mut taken = Vec::new();
     let mut refused = Vec::new();
-    let mut from: BTreeMap<String, &Path> = BTreeMap::new();
-    for (file, mut recipe) in found {
+    let mut from: BTreeMap<String, (usize, &Path)> = BTreeMap::new();
+    for (page, mut recipe) in found {
+        let file = page.1;
         let mut own = id.map_or_else(|| id_of(&recipe.name), str::to_owned);
         if recipe.name.is_empty() {
             recipe.name = NAMELESS.to_owned();
         }
         // Two of one name on one page are both taken in.
-        if id.is_none() && from.get(&own).is_some_and(|other| *other == file) {
+        if id.is_none() && from.get(&own).is_some_and(|other| *other == page) {
             let number = (2..).find(|number| !from.contains_key(&format!("{own}-{number}"))).unwrap_or(2);
             recipe.lost.push(format!("The page has another recipe \"{}\": this one is named \"{0} ({number})\".", recipe.name));
             recipe.name = format!("{} ({number})", recipe.name);
             own = format!("{own}-{number}");
         }
         let name = recipe.name.to_lowercase();
-        if let Some(other) = from.get(&own) {
+        if let Some((_, other)) = from.get(&own) {
             refused.push(format!(
                 "{}: two recipes would be recipes/{own}.toml; adopt each alone, one of them with --as ID",
                 both(other, file)
@@ -159,7 +160,7 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
             Ok(unread) => {
                 let missing = missing(&recipe).into_iter().chain(unread).collect();
                 there.insert(own.to_lowercase(), recipe.name.to_lowercase());
-                from.insert(own.clone(), file);
+                from.insert(own.clone(), page);
                 beside_the_method(&mut recipe, foods);
                 let (read, text) = (read_of(&recipe), recipe_file(&recipe));
                 taken.push(Taken { missing, read, name: recipe.name, text, id: own });

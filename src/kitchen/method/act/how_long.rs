@@ -16,10 +16,13 @@ pub(super) fn round(w: &Words, clause: &Clause, time: &Time) -> Option<Round> {
     });
     let needed = |at: usize| w.is(at + 2, "if") || w.is(at + 3, "if");
     let batches = all().any(|at| w.is(at, "in") && (w.is(at + 1, "batches") || w.is(at + 2, "batches")) && !needed(at));
+    // "Fry for 8 minutes (do this in two batches)": of one or of all, nobody knows; told.
+    let open = |at: usize| w.kind(at) == Some(crate::measure::Kind::Open);
+    let in_brackets = |at: usize| (clause.start..at).any(|from| open(from) && w.closing(from).is_some_and(|close| close > at));
     let counted = all().find_map(|at| {
         let read =
             w.number(at + 1).ok().flatten().filter(|read| w.is(at, "in") && w.is(read.end, "batches") && w.is(at + 1 + 1, "batches"));
-        read.map(|read| read.number.high.to_f64()).filter(|_| !needed(at))
+        read.map(|read| read.number.high.to_f64()).filter(|_| !needed(at) && !in_brackets(at))
     });
     const AFTER_ANOTHER: [&[&str]; 4] =
         [&["one", "by", "one"], &["one", "after", "another"], &["one", "after", "the", "other"], &["after", "the", "other"]];

@@ -263,7 +263,10 @@ impl Gather<'_, '_> {
         let Some((round, time)) = read.round.zip(read.time) else { return read };
         let named: Vec<usize> = self.larder.mentions(w, clause.start, clause.end).into_iter().flat_map(|mention| mention.foods).collect();
         let foods = [named, self.last_foods.clone(), draft.foods.clone()].into_iter().find(|foods| !foods.is_empty()).unwrap_or_default();
-        let count = foods.iter().find_map(|food| self.larder.counted_pieces(*food)).or(self.shaped);
+        let count = foods
+            .iter()
+            .find_map(|food| self.larder.counted_pieces(*food))
+            .or(self.shaped.filter(|_| read.need == Some(On::Kind(Kind::Hob))));
         let rounds = match round {
             Round::AtOnce(at_once) => count.map(|count| (count / at_once).ceil()),
             Round::Rounds(rounds) => Some(rounds),
