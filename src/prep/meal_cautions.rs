@@ -32,8 +32,9 @@ pub(super) fn of_what_is_begun(kitchen: &Kitchen, week: &Week, makings: &Makings
 /// choke on and what nobody knows stand with the meal already.
 fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Vec<Care> {
     let alone = Week { meals: vec![week.meals[meal].clone()], ..week.clone() };
-    let made: Vec<RecipeId> = makings.makings.iter().filter(|one| one.at == MadeAt::Meal(meal)).map(|one| one.recipe).unique().collect();
-    let contacts = cross_contacts(kitchen, &alone, &made).into_iter().map(Care::CrossContact);
+    let here: Vec<&Making> = makings.makings.iter().filter(|one| one.at == MadeAt::Meal(meal)).collect();
+    let made: Vec<RecipeId> = here.iter().map(|one| one.recipe).collect();
+    let contacts = cross_contacts(kitchen, &alone, &here).into_iter().map(Care::CrossContact);
     let children = guard(kitchen, &alone).cautions.into_iter();
     let children = children.filter(|one| !one.choking && one.dish.is_none_or(|dish| made.contains(&dish)));
     contacts.chain(children.map(|one| Care::Child(one.text))).collect()
