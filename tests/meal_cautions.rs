@@ -8,7 +8,7 @@ use crate::kitchen::{Kitchen, OVEN_HOB_AND_COOKER, json, kitchen, supper};
 
 /// Of each row of the table that applies: what it is about, and a few of its words.
 const SAID: [(&str, &str); 8] = [
-    ("poultry", "Poultry: cook until the inside reaches 74 °C (165 °F). (USDA FSIS"),
+    ("poultry", "Poultry: cook until the inside reaches 74 °C (165 °F)."),
     ("raw food", "wash hands, board and knife after them"),
     ("kidney beans", "boil hard in fresh water for at least 30 minutes"),
     ("rice", "Cool cooked rice at once"),

@@ -28,8 +28,8 @@ struct Type {
 
 /// Read standing before the fridge; smaller where that saves a page.
 const SIZES: [Type; 4] = [
-    Type { body: style(13.0, 16.0), note: style(11.5, 14.5), care: style(7.5, 9.5) },
-    Type { body: style(12.0, 15.0), note: style(10.5, 13.0), care: style(7.5, 9.5) },
+    Type { body: style(13.0, 16.0), note: style(11.5, 14.5), care: style(9.5, 11.5) },
+    Type { body: style(12.0, 15.0), note: style(10.5, 13.0), care: style(9.5, 11.5) },
     Type { body: style(11.0, 14.0), note: style(9.5, 12.0), care: style(7.5, 9.5) },
     Type { body: style(10.0, 12.5), note: style(9.5, 12.0), care: style(7.5, 9.5) },
 ];
