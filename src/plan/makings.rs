@@ -464,7 +464,7 @@ fn nothing_serves(recipe: &Recipe, use_: &Pending) -> Mistake {
         at: use_.spot.clone(),
         cause: format!("no session is ready before {} ({}) to make {}{apart}", use_.label, use_.at.date(), recipe.name),
         remedy: format!(
-            "Plan a session before it, with a finish_by no later than the meal, or write made = \"at the meal\" in {}",
+            "Plan a session before it, with a finish_by no later than the meal, or write made = \"at the meal\" in {}.",
             recipe.at.file
         ),
     }
@@ -491,7 +491,7 @@ fn nothing_reaches(recipe: &Recipe, use_: &Pending, made_on: Date) -> Mistake {
             days(Some(reach)),
         ),
         remedy: format!(
-            "Plan a session nearer to the meal, or say how long it keeps, as keeps = {{ fridge = \"3 days\", freezer = \"2 months\" }}, in {}",
+            "Plan a session nearer to the meal, or say how long it keeps, as keeps = {{ fridge = \"3 days\", freezer = \"2 months\" }}, in {}.",
             recipe.at.file
         ),
     }

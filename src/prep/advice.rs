@@ -36,8 +36,8 @@ pub enum Advice {
     /// `job` starts `over` too late, and should start within `limit` of `before`. Of a plan: whether it is `proven` that none keeps it;
     /// `None` where no other plan was looked for.
     TooLate { job: Job, before: Job, over: i64, limit: i64, proven: Option<bool> },
-    /// `job` starts only `left` after `before`, and should leave `gap`; `proven` as of [`Advice::TooLate`].
-    TooSoon { job: Job, before: Job, left: i64, gap: i64, proven: Option<bool> },
+    /// `job` starts only `left` after `before`, and should leave `gap`.
+    TooSoon { job: Job, before: Job, left: i64, gap: i64 },
     /// What is served straight from the pot ends after its meal, or more than `hold` minutes before.
     Served { job: Job, done: DateTime, meal: DateTime, hold: i64 },
     /// A meal is late by so many minutes; `sooner` is the start that is as much earlier, of a session that has not begun. `comes`: for whom
@@ -287,12 +287,12 @@ impl Teller<'_> {
     }
 
     fn hurries(&self, schedule: &Schedule) -> impl Iterator<Item = Advice> {
-        schedule.hurried.iter().map(|(link, few)| self.hurry(*link, *few, Some(schedule.none_keeps_all)))
+        schedule.hurried.iter().map(|(link, few)| self.hurry(*link, *few))
     }
 
-    fn hurry(&self, link: usize, few: i64, proven: Option<bool>) -> Advice {
+    fn hurry(&self, link: usize, few: i64) -> Advice {
         let asked = &self.work.problem.links[link];
-        Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap, proven }
+        Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap }
     }
 
     /// What is served too long after it left the heat, or before: each meal by itself. `end` is the minute at which a job ends.
@@ -345,7 +345,7 @@ impl Teller<'_> {
                 let (job, before, limit) = ends(*link);
                 Advice::TooLate { job, before, over: *minutes, limit, proven: None }
             }),
-            Limit::Gap { link } => Some(self.hurry(*link, *minutes, None)),
+            Limit::Gap { link } => Some(self.hurry(*link, *minutes)),
             Limit::Until { person } => Some(self.stay(*person, *minutes, start)),
             // Told by its meals.
             Limit::Hold { .. } => None,

@@ -249,7 +249,7 @@ fn check_ahead(steps: &[Step], tables: &[Table<'_>]) {
         for before in befores(steps, index).into_iter().filter(|before| steps[*before].ahead.is_none()) {
             let (step, before) = (step_name(&steps[index], index), step_name(&steps[before], before));
             let cause = format!("{step} is done ahead, but comes after {before}, which is not");
-            table.mistake("ahead", cause, &format!("Give {before} its own ahead, or say with after = [] that {step} waits for nothing."));
+            table.mistake("ahead", cause, format!("Give {before} its own ahead, or say with after = [] that {step} waits for nothing."));
         }
     }
 }

@@ -34,8 +34,8 @@ impl Advice {
                 let (job, before, over, limit) = (job.text(names), before.text(names), duration(*over), duration(*limit));
                 format!("{} starts {over} too late (within {limit} of {before}).", surely(*proven, &job))
             }
-            Advice::TooSoon { job, before, left, gap, proven } => {
-                let (job, before, gap) = (surely(*proven, &job.text(names)), before.text(names), duration(*gap));
+            Advice::TooSoon { job, before, left, gap } => {
+                let (job, before, gap) = (sentence(&job.text(names)), before.text(names), duration(*gap));
                 let left = if *left > 0 { format!("only {}", duration(*left)) } else { "at once".to_owned() };
                 format!("{job} starts {left} after {before}, which should rest {gap}.")
             }
