@@ -2,7 +2,6 @@
 
 use jiff::civil::{Date, DateTime};
 
-use super::TripComparison;
 use super::budget::Budget;
 use super::left_over::Leaves;
 use super::list_line::ListLine;
@@ -49,6 +48,28 @@ impl ShoppingList {
     pub fn lines(&self) -> impl Iterator<Item = &ListLine> {
         self.trips.iter().flat_map(TripList::lines)
     }
+}
+
+/// The rounds one trip could be, one entry a trip of the week.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TripComparison {
+    pub on: Date,
+    /// The round on the shopping list.
+    pub chosen: Round,
+    /// Each shop of the trip that sells anything needed, in file order.
+    pub single: Vec<Round>,
+    /// The two shops that lack the least; of those the cheapest, then the first in the file. `None` with fewer than two shops.
+    pub pair: Option<Round>,
+}
+
+/// What is bought in some shops, fares included.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Round {
+    pub shops: Vec<ShopId>,
+    /// Goods and fares.
+    pub cost: Money,
+    /// Foods that the chosen round buys and these shops do not sell for a price, in order of their names.
+    pub lacks: Vec<FoodId>,
 }
 
 /// A session or a meal that waits for goods, in order of time.

@@ -38,11 +38,13 @@ pub use assemble::{Parts, shopping_list};
 pub use budget::{Budget, SaveBy, Saving};
 pub use buys::{Beside, Buy, Seller, TripBuys, TripHashes, WeekBuys, in_order};
 pub use choose::{Basket, choose, choose_thrifty, leave_out_the_unmet};
-pub use compare::{Round, TripComparison, compare};
+pub use compare::compare;
 pub use leaves::{leftovers, listed, worth};
 pub use left_over::{FoodAmount, Leaves, Leftover, RecipeUse, Worth};
 pub use line::pieces_about;
-pub use list::{Awaiting, Expiring, Flag, FromPantry, Reserved, Section, ShopVisit, ShoppingList, Stop, TripList, Untimely};
+pub use list::{
+    Awaiting, Expiring, Flag, FromPantry, Reserved, Round, Section, ShopVisit, ShoppingList, Stop, TripComparison, TripList, Untimely,
+};
 pub use list_line::{Beware, ListLine, OfferTaken, Opening, PackCount, PackLine, Packed, Windows, Without};
 pub use meals::{MealPrices, Of, PortionNote, days, meals, per_batch, per_one, per_portion};
 pub use paid::{Paid, Stay};
