@@ -3,11 +3,12 @@
 use jiff::Span;
 use jiff::civil::DateTime;
 
+use super::advised::Advice;
 use super::beside::{Begun, BoxNote, Cut, Fetch, Said};
+use super::care::Care;
 use super::doing::{Doing, PersonId, Task};
 use super::errand::{Before, Moment};
 use super::turnover::{Batch, Put, Taken, Turnover};
-use super::{Advice, Care, Rest};
 use crate::kitchen::Person;
 use crate::plan::ShortMeal;
 use crate::words::{clock, duration, listed};
@@ -150,6 +151,21 @@ impl SessionPlan {
         };
         self.tasks.iter().map(mark).collect()
     }
+}
+
+/// What a plan made under way knows beside its tasks.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rest {
+    pub from: i64,
+    /// One a task: those of the guide that hung in the kitchen.
+    pub marks: Vec<Mark>,
+    /// One a task: whether it is under way, its hands done.
+    pub runs: Vec<bool>,
+    pub done: Vec<(Mark, Task)>,
+    /// What was fetched for what is done.
+    pub fetched: Vec<Fetch>,
+    /// What stood in its box by then.
+    pub boxed: Vec<BoxNote>,
 }
 
 /// The plan carried out in its own order with all hands-on times longer.
