@@ -1,4 +1,5 @@
-//! The book, open for one booking: locked, whole again after whatever cut the last one short, and level with pantry.toml.
+//! The book, open for one booking: locked, whole again after whatever cut the last one short, and level with pantry.toml. It must not know
+//! what a booking is of.
 
 mod cut_short;
 mod not_booked;
@@ -121,7 +122,7 @@ impl Keeping {
     /// The machine's.
     pub fn take_back_lost(&mut self) -> Result<(), NotBooked> {
         let Some(last) = self.lost() else { return Ok(()) };
-        // Its prices never came into shops.toml.
+        // shops.toml is left as it is.
         let back = Booking { prices: Vec::new(), ..taking_back(last, self.today) };
         self.append(back);
         self.write(&[])?;

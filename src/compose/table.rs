@@ -1,4 +1,5 @@
-//! The week laid out for composing: its open meals, the ways to fill them, what is written and counts, and what a filled week is worth.
+//! The week laid out for composing: its open meals, the ways to fill them, what is written and counts, and what a filled week is worth. It
+//! must not know how weeks are searched.
 
 mod lay;
 

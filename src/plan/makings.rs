@@ -2,6 +2,7 @@
 //!
 //! Recipes are taken dishes first. For one recipe, its uses stand in time order; cooked lots serve first; the earliest use
 //! that is left is made in the latest session that can serve it, and that making serves every later use its fridge days reach.
+//! It must not know what is bought or when which step is done.
 
 mod lots;
 mod open;

@@ -1,4 +1,4 @@
-//! What a trip would cost in each shop alone, in the best pair, and as chosen.
+//! What a trip would cost in each shop alone, in the best pair, and as chosen. It must not know how it is told.
 
 use super::choose::{AtShop, Counter, Outcome};
 use super::list::{Round, TripComparison};
