@@ -30,8 +30,8 @@ impl Another {
         Another { place, week: lived.not_booked_yet(), span: plan::span(&lived.week), has_begun: true }
     }
 
-    pub fn overlaps(&self, lived: &Lived) -> bool {
-        let ((first, last), (from, until)) = (self.span, plan::span(&lived.week));
+    pub fn overlaps(&self, (from, until): (Date, Date)) -> bool {
+        let (first, last) = self.span;
         first <= until && from <= last
     }
 }

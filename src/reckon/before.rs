@@ -47,8 +47,8 @@ impl<'k, 'b> Household<'k, 'b> {
     {
         let kitchen = &self.loaded.kitchen;
         let lived = Lived::of(kitchen, week, self.booked, self.print(place), self.today);
-        let others = self.others(place, week);
-        let overlapping: Vec<usize> = others.iter().filter(|other| other.overlaps(&lived)).map(|other| other.place).collect();
+        let (others, span) = (self.others(place, plan::span(week)), plan::span(&lived.week));
+        let overlapping: Vec<usize> = others.iter().filter(|other| other.overlaps(span)).map(|other| other.place).collect();
         let beside = overlapping.iter().map(|other| self.lived(*other));
         let mut together: Vec<Lived<'w, 'b>> = std::iter::once(lived).chain(beside).collect();
         let (shelf, week_prices) = past::live_through(kitchen, &mut together);
@@ -69,16 +69,19 @@ impl<'k, 'b> Household<'k, 'b> {
         Lived::of(&self.loaded.kitchen, &self.loaded.weeks[place].1, self.booked, self.print(place), self.today)
     }
 
-    /// The other weeks that may bear on this one.
-    fn others(&self, place: usize, week: &Week) -> Vec<Rc<Another>> {
-        let weeks = &self.loaded.weeks;
-        let bear = (0..weeks.len()).filter(|&other| other != place && touches(&weeks[other].1, week, self.today));
+    /// The first and the last day of a week of the household.
+    pub fn span(&self, place: usize) -> (Date, Date) {
+        self.walk.span(place, || plan::span(&self.loaded.weeks[place].1))
+    }
+
+    /// The other weeks that may bear on one of that span.
+    fn others(&self, place: usize, span: (Date, Date)) -> Vec<Rc<Another>> {
+        let bear = (0..self.loaded.weeks.len()).filter(|&other| other != place && touches(self.span(other), span, self.today));
         bear.map(|other| self.walk.week(other, || Another::of(other, &self.lived(other)))).collect()
     }
 }
 
 /// May another week bear on this one: does it overlap it, or has it, from an earlier day on, something yet to come?
-fn touches(other: &Week, week: &Week, today: Date) -> bool {
-    let ((first, last), (from, until)) = (plan::span(week), plan::span(other));
+fn touches((from, until): (Date, Date), (first, last): (Date, Date), today: Date) -> bool {
     (first <= until && from <= last) || (from <= first && today <= until)
 }

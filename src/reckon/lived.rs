@@ -192,13 +192,16 @@ impl<'w, 'p> Lived<'w, 'p> {
     }
 
     /// What was not booked, and how it would be. `named` is the week's file, where a booking would mean another week.
-    pub fn not_booked(&self, named: Option<&str>) -> Option<Warning> {
+    pub fn not_booked<'f>(&self, named: impl FnOnce() -> Option<&'f str>) -> Option<Warning> {
         let (what, mut commands) = self.taken_as_done();
-        if let Some(file) = named {
+        if what.is_empty() {
+            return None;
+        }
+        if let Some(file) = named() {
             commands.iter_mut().for_each(|command| command.push_str(&format!(" --week {file}")));
         }
         let unprinted = self.taken_as_planned();
-        (!what.is_empty()).then(|| Warning::NotBooked { week: self.week.name.clone(), what, unprinted, commands })
+        Some(Warning::NotBooked { week: self.week.name.clone(), what, unprinted, commands })
     }
 
     /// What is taken as done and stands on no print: as the week is planned now, not as it was planned when it happened.

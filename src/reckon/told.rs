@@ -1,7 +1,9 @@
 //! What is told of a week that was reckoned: the warnings of its reading and of all its stages, in order and each once.
 
+use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
+use itertools::Itertools;
 use jiff::civil::Date;
 
 use super::Open;
@@ -27,10 +29,10 @@ pub(super) fn warnings(household: &Household, place: usize, before: &Before, ope
     let (kitchen, week, Stages { makings, demanded, netted, needs }) = (&*before.kitchen, &open.week, &open.stages);
     let mut warnings = loaded.warnings.clone();
     warnings.extend(left_out(&loaded.weeks[place].1, today));
-    warnings.extend(week_before(loaded, booked, place, today));
-    warnings.extend(before.lived.not_booked(named_in_commands(loaded, booked, place, today)));
+    warnings.extend(week_before(household, place));
+    warnings.extend(before.lived.not_booked(|| named_in_commands(loaded, booked, place, today)));
     let beside = before.overlapping.iter();
-    warnings.extend(beside.filter_map(|other| household.lived(*other).not_booked(named_in_commands(loaded, booked, *other, today))));
+    warnings.extend(beside.filter_map(|other| household.lived(*other).not_booked(|| named_in_commands(loaded, booked, *other, today))));
     warnings.extend(makings.short.iter().map(|short| short_of(kitchen, short)));
     warnings.extend(before.warnings.iter().cloned());
     warnings.extend(purchase::old_prices(kitchen, &needs.needs, today));
@@ -48,18 +50,20 @@ pub(super) fn warnings(household: &Household, place: usize, before: &Before, ope
 }
 
 /// What was not booked of the last week before this one that the household booked something of, once that week is over.
-fn week_before(loaded: &Loaded, booked: &Booked, week: usize, today: Date) -> Option<Warning> {
-    let from = loaded.weeks[week].1.from;
-    let earlier = loaded.weeks.iter().filter(|(_, other)| other.from < from && plan::span(other).1 < today);
-    let lived = earlier.map(|(file, other)| (file, Lived::of(&loaded.kitchen, other, booked, None, today)));
-    let (file, last) = lived.filter(|(_, other)| other.standing.has_done()).max_by_key(|(_, other)| other.week.from)?;
-    last.not_booked_to_its_end(file)
+fn week_before(household: &Household, week: usize) -> Option<Warning> {
+    let weeks = &household.loaded.weeks;
+    let is_over = |other: &usize| weeks[*other].1.from < weeks[week].1.from && household.span(*other).1 < household.today;
+    // Of weeks that begin on one day the last of the files.
+    let latest_first = (0..weeks.len()).filter(is_over).sorted_by_key(|other| Reverse((weeks[*other].1.from, *other)));
+    let mut lived = latest_first.map(|other| (other, household.lived(other)));
+    let (other, last) = lived.find(|(_, other)| other.standing.has_done())?;
+    last.not_booked_to_its_end(&weeks[other].0)
 }
 
 /// What of a week is past and waits to be booked, without planning it.
 pub fn waits_to_be_booked(loaded: &Loaded, booked: &Booked, print: Option<AsPrinted<'_>>, week: usize, today: Date) -> Option<Warning> {
     let lived = Lived::of(&loaded.kitchen, &loaded.weeks[week].1, booked, print, today);
-    lived.not_booked(named_in_commands(loaded, booked, week, today))
+    lived.not_booked(|| named_in_commands(loaded, booked, week, today))
 }
 
 /// The week's file, where a booking would mean another week.

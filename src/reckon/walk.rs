@@ -8,6 +8,8 @@ use std::cell::RefCell;
 use std::collections::HashMap;
 use std::rc::Rc;
 
+use jiff::civil::Date;
+
 use super::another::{Another, Step};
 use crate::kitchen::Lot;
 
@@ -28,6 +30,7 @@ pub struct Walk {
     weeks: RefCell<HashMap<usize, Rc<Another>>>,
     steps: RefCell<HashMap<(Stand, usize), Taken>>,
     stands: RefCell<HashMap<Passed, (Stand, Shelf)>>,
+    spans: RefCell<HashMap<usize, (Date, Date)>>,
 }
 
 impl Walk {
@@ -42,6 +45,11 @@ impl Walk {
         let read = Rc::new(read());
         self.weeks.borrow_mut().insert(place, read.clone());
         read
+    }
+
+    /// The first and the last day of a week, by its place among all.
+    pub(super) fn span(&self, place: usize, read: impl FnOnce() -> (Date, Date)) -> (Date, Date) {
+        *self.spans.borrow_mut().entry(place).or_insert_with(read)
     }
 
     /// What a week takes off the shelf from there; from `None`, nobody else comes by.
