@@ -41,6 +41,8 @@ pub(super) enum Part {
 pub(super) enum Short {
     /// So much is left.
     Left(Amount),
+    /// A step before has taken all of it.
+    Nothing,
     /// The unit does not go with the line's.
     Unknown,
 }
@@ -69,6 +71,8 @@ pub(super) struct Larder<'k> {
     left: Vec<Number>,
     /// What was divided, in the order in which a part of it was last taken.
     divided: Vec<usize>,
+    /// Of a line of two amounts, the one that no step has taken, where one has taken the other.
+    other: Vec<Option<Amount>>,
 }
 
 /// Things of a kitchen that are called after a food. Singular.
@@ -89,7 +93,8 @@ impl<'k> Larder<'k> {
         });
         let named: Vec<Named> = named.collect();
         let left = vec![Number::ONE; named.len()];
-        Larder { foods, spoons, named, left, divided: Vec::new() }
+        let other = vec![None; named.len()];
+        Larder { foods, spoons, named, left, divided: Vec::new(), other }
     }
 
     pub fn name(&self, index: usize) -> &str {
