@@ -212,7 +212,7 @@ fn a_part_of_a_bulb_is_taken_in_whole_cloves() {
     let mut said = |line: &str, unit: Unit, batches: f64| {
         kitchen.recipes[0].ingredients = vec![ingredient(line, garlic, Some(item(1.0, unit)), None)];
         kitchen.recipes[0].steps = vec![Step { text: vec![words("Crush "), named(0)], ..step("") }];
-        step_text(&kitchen, RecipeId(0), 0, batches)
+        step_text(&kitchen, RecipeId(0), 0, &Number::from(batches))
     };
     // 0.625 x 50 g ÷ 4 g = 7.8, and so eight, as they are fetched.
     assert_eq!(said("1 bulb garlic", Unit::Word(Word::Bulb), 0.625), "Crush 8 cloves garlic");
