@@ -493,6 +493,15 @@ fn a_list_tells_what_of_an_overlapping_week_was_not_booked() {
 }
 
 #[test]
+fn an_overlapping_week_that_is_over_is_told_of_once() {
+    let meals = supper("2026-12-04", "\"100 g mooncress\"") + &supper("2026-12-07", "\"100 g mooncress\"");
+    let kitchen = week().file("weeks/other.toml", &format!("from = 2026-12-04\n{meals}"));
+    kitchen.done_on("2026-11-28", &["receive"]);
+    let list = list_on(&kitchen, "2026-12-06", &["--week", "weeks/other.toml"]);
+    assert_eq!(list["warnings"].to_string().matches("the session of Sun 29 Nov 14:00").count(), 1, "{}", list["warnings"]);
+}
+
+#[test]
 fn what_could_be_made_at_the_meal_takes_the_warming_up_of_the_oven_too() {
     // 6 minutes of hands, which do not grow with the load of an oven, 30 in it, and 10 until it is hot.
     let oven = "[[appliance]]\nname = \"oven\"\nroom = 2\nheat = true\n";

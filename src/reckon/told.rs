@@ -29,9 +29,11 @@ pub(super) fn warnings(household: &Household, place: usize, before: &Before, ope
     let (kitchen, week, Stages { makings, demanded, netted, needs }) = (&*before.kitchen, &open.week, &open.stages);
     let mut warnings = loaded.warnings.clone();
     warnings.extend(left_out(&loaded.weeks[place].1, today));
-    warnings.extend(week_before(household, place));
+    let earlier = week_before(household, place);
+    let told_already = earlier.as_ref().map(|(other, _)| *other);
+    warnings.extend(earlier.map(|(_, warning)| warning));
     warnings.extend(before.lived.not_booked(|| named_in_commands(loaded, booked, place, today)));
-    let beside = before.overlapping.iter();
+    let beside = before.overlapping.iter().filter(|other| Some(**other) != told_already);
     warnings.extend(beside.filter_map(|other| household.lived(*other).not_booked(|| named_in_commands(loaded, booked, *other, today))));
     warnings.extend(makings.short.iter().map(|short| short_of(kitchen, short)));
     warnings.extend(before.warnings.iter().cloned());
@@ -50,14 +52,14 @@ pub(super) fn warnings(household: &Household, place: usize, before: &Before, ope
 }
 
 /// What was not booked of the last week before this one that the household booked something of, once that week is over.
-fn week_before(household: &Household, week: usize) -> Option<Warning> {
+fn week_before(household: &Household, week: usize) -> Option<(usize, Warning)> {
     let weeks = &household.loaded.weeks;
     let is_over = |other: &usize| weeks[*other].1.from < weeks[week].1.from && household.span(*other).1 < household.today;
     // Of weeks that begin on one day the last of the files.
     let latest_first = (0..weeks.len()).filter(is_over).sorted_by_key(|other| Reverse((weeks[*other].1.from, *other)));
     let mut lived = latest_first.map(|other| (other, household.lived(other)));
     let (other, last) = lived.find(|(_, other)| other.standing.has_done())?;
-    last.not_booked_to_its_end(&weeks[other].0)
+    Some((other, last.not_booked_to_its_end(&weeks[other].0)?))
 }
 
 /// What of a week is past and waits to be booked, without planning it.
