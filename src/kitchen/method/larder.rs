@@ -67,6 +67,8 @@ pub(super) struct Larder<'k> {
     named: Vec<Named>,
     /// The share of each that no step has taken yet.
     left: Vec<Number>,
+    /// What a clause names by its own name, and not as one of several.
+    by_name: Vec<bool>,
     /// What was divided, in the order in which a part of it was last taken.
     divided: Vec<usize>,
 }
@@ -89,7 +91,13 @@ impl<'k> Larder<'k> {
         });
         let named: Vec<Named> = named.collect();
         let left = vec![Number::ONE; named.len()];
-        Larder { foods, spoons, named, left, divided: Vec::new() }
+        let by_name = vec![false; named.len()];
+        Larder { foods, spoons, named, left, by_name, divided: Vec::new() }
+    }
+
+    /// Notes what the method names by its own name, so that "the spices" leave it for then.
+    pub fn note_names(&mut self, named: &[usize]) {
+        named.iter().for_each(|food| self.by_name[*food] = true);
     }
 
     pub fn name(&self, index: usize) -> &str {
