@@ -257,3 +257,19 @@ fn ingredients_and_steps_of_another_size_have_the_same_whole_pieces() {
     let text = card["steps"][0]["text"].as_str().expect("words");
     assert!(text.contains("8 eggs") && text.contains("3 tins"), "{text}");
 }
+
+#[test]
+fn lines_of_another_size_are_amounts_that_a_cook_can_measure() {
+    // A third of a batch: 333.3 g, 66.7 g, 1 clove, 2 tsp, ⅓ lemon; and what it makes is what was asked for.
+    let lines = ["1 kg carrots", "200 g onions", "3 cloves garlic", "2 tbsp olive oil", "1 lemon"];
+    let dish =
+        format!("name = \"Roots\"\nmakes = \"6 portions\"\ningredients = {lines:?}\nmethod = \"Roast everything for 40 minutes.\"\n");
+    let kitchen = with("roots", &dish);
+    let card = kitchen.done(&["recipe", "roots", "--for", "2 portions"]);
+    for line in ["335 g carrots:", "67 g onions:", "1 clove garlic:", "⅔ tbsp olive oil:", "⅓ lemon:"] {
+        assert!(card.contains(line), "no \"{line}\" in {card}");
+    }
+    let page: serde_json::Value =
+        serde_json::from_str(&kitchen.done(&["--format", "jsonld", "recipe", "roots", "--for", "2 portions"])).expect("JSON");
+    assert_eq!((&page["recipeYield"], &page["recipeIngredient"][0]), (&"2 portions".into(), &"335 g carrots".into()));
+}

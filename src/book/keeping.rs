@@ -1,108 +1,36 @@
-//! The book, open for one booking: locked, whole again after whatever cut the last one short, and level with pantry.toml.
+//! The book, open for one booking: locked, whole again after whatever cut the last one short, and level with pantry.toml. It must not know
+//! what a booking is of.
+
+mod cut_short;
+mod not_booked;
+mod note;
+mod read;
 
 use std::borrow::Cow;
 use std::collections::BTreeMap;
-use std::fmt;
-use std::io::{self, BufRead, BufReader, Seek, SeekFrom};
+use std::io::{BufRead, BufReader, Seek, SeekFrom};
 use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
 
 use super::booked::Booked;
 use super::booking::{Booking, Change, Verb};
-use super::chain::{Broken, unreadable};
+use super::bookings::taking_back;
+use super::chain::unreadable;
 use super::edit::edit_lots;
-use super::ledger::{Entry, Ledger, NotRead};
+use super::ledger::Ledger;
 use super::read_back::{as_it_would_stand, read_back};
 use super::record::{LotRecord, records};
 use super::sum::{difference, reversed, with_paid};
-use crate::kitchen::{Kitchen, Loaded, Mistake, NotLoaded, PriceChange, SeenPrice, change_prices, load, price_changes};
-use crate::store::{
-    Added, BOOK, Disk, FileChange, Files, LOCK, Locked, PANTRY, Recovered, SHOPS, commit, left_over, open_ordinary, recover, sha256,
-};
+use crate::kitchen::{Kitchen, Loaded, PriceChange, SeenPrice, change_prices, load, price_changes};
+use crate::store::{Added, BOOK, Disk, FileChange, Files, LOCK, Locked, PANTRY, Recovered, SHOPS, commit, open_ordinary};
 use crate::words::counted;
 
-/// Why nothing was booked.
-#[derive(Debug)]
-pub enum NotBooked {
-    /// The household's files have mistakes, or cannot be read.
-    NotLoaded(NotLoaded),
-    /// A line of the book is not as it was booked.
-    Broken(Broken),
-    NotRead {
-        file: PathBuf,
-        error: io::Error,
-    },
-    NotWritten {
-        file: PathBuf,
-        error: io::Error,
-    },
-    /// Somebody wrote it while it was read.
-    Changed {
-        file: &'static str,
-    },
-    /// A text into which the booking cannot be written; the end of a sentence.
-    NotEdited {
-        why: String,
-    },
-    /// What it would write could not be read again.
-    NotReadBack(Vec<Mistake>),
-    /// The last booking stands in the book, pantry.toml is as it was before it, and what was to be written is lost.
-    Lost {
-        number: u64,
-        what: String,
-    },
-    /// It stands in the book, and this file is completed at the next start.
-    Unfinished {
-        file: PathBuf,
-        error: io::Error,
-    },
-}
-
-/// What a person is told about the book beside what they asked for.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Note {
-    /// The last booking was cut short and pantry.toml edited since, so that it is taken back.
-    TakenBack { what: String },
-    /// The last line of the book was cut short, and goes into the next booking as it is.
-    FragmentKept,
-    /// The book is one line, which was cut short and goes into the first booking as it is.
-    OnlyLineCutShort,
-    /// The last booking was cut short and shops.toml edited since.
-    PricesLeft,
-    /// The last booking was cut short, and what was to be written into pantry.toml is lost.
-    Lost { what: String },
-    /// A price that was to be put back has been changed by hand since.
-    PriceChanged { food: String, size: String },
-}
-
-impl fmt::Display for Note {
-    fn fmt(&self, out: &mut fmt::Formatter) -> fmt::Result {
-        match self {
-            Note::TakenBack { what } => {
-                write!(out, "the booking \"{what}\" was cut short, and pantry.toml has been edited since: it is taken back. Book it again.")
-            }
-            Note::FragmentKept => write!(out, "{BOOK}: its last line was cut short; what is left of it is kept in the next booking."),
-            Note::OnlyLineCutShort => write!(
-                out,
-                "{BOOK}: its only line was cut short, so that no booking can be read. The next booking begins with what pantry.toml says, \
-                 and keeps what is left of the line."
-            ),
-            Note::PricesLeft => write!(
-                out,
-                "the last booking was cut short, and shops.toml has been edited since: the prices paid were not written into it."
-            ),
-            Note::Lost { what } => write!(
-                out,
-                "the booking \"{what}\" was cut short and never came into pantry.toml. Finish it with spence book --finish, or take it \
-                 back with spence undo."
-            ),
-            Note::PriceChanged { food, size } => {
-                write!(out, "shops.toml: the price of {food} ({size}) has been changed since and is left as it stands.")
-            }
-        }
-    }
-}
+use cut_short::{cut_off_what_pantry_has, is_lost, mend, prices_left};
+pub use cut_short::{cut_short_behind_pantry, cut_within_its_first_line, lost_booking, mend_if_cut_short};
+pub use not_booked::NotBooked;
+pub use note::Note;
+pub use read::{read_entries, read_ledger};
 
 pub struct Keeping {
     /// With what was booked since it was opened.
@@ -194,8 +122,8 @@ impl Keeping {
     /// The machine's.
     pub fn take_back_lost(&mut self) -> Result<(), NotBooked> {
         let Some(last) = self.lost() else { return Ok(()) };
-        let what = format!("taken back, number {}: {}", last.number, last.what);
-        let back = Booking { takes_back: Some(last.number), ..Booking::new(self.today, Verb::Undo, what, reversed(last)) };
+        // shops.toml is left as it is.
+        let back = Booking { prices: Vec::new(), ..taking_back(last, self.today) };
         self.append(back);
         self.write(&[])?;
         self.lost = false;
@@ -359,104 +287,6 @@ impl Keeping {
     pub fn new_bookings(&self) -> &[Booking] {
         &self.new
     }
-}
-
-/// What the book of a folder comes to, without keeping it; an absent one is empty.
-///
-/// # Errors
-/// A line that is not as it was booked; the machine's.
-pub fn read_ledger(folder: &Path) -> Result<Ledger, NotBooked> {
-    let Some(file) = opened(folder)? else { return Ok(Ledger::default()) };
-    Ledger::read(file).map_err(|not| not_read(folder, not))
-}
-
-/// The same, with the bookings that stand, the last first, of the verbs that are wanted.
-///
-/// # Errors
-/// As [`read_ledger`].
-pub fn read_entries(folder: &Path, wanted: impl Fn(Verb) -> bool) -> Result<(Ledger, Vec<Entry>), NotBooked> {
-    let Some(file) = opened(folder)? else { return Ok(Default::default()) };
-    Ledger::read_with_entries(file, wanted).map_err(|not| not_read(folder, not))
-}
-
-fn opened(folder: &Path) -> Result<Option<impl BufRead + use<>>, NotBooked> {
-    match open_ordinary(&folder.join(BOOK)) {
-        Ok(file) => Ok(Some(BufReader::with_capacity(1 << 16, file))),
-        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
-        Err(error) => Err(NotBooked::NotRead { file: folder.join(BOOK), error }),
-    }
-}
-
-fn not_read(folder: &Path, not: NotRead) -> NotBooked {
-    match not {
-        NotRead::Broken(broken) => NotBooked::Broken(broken),
-        NotRead::Machine(error) => NotBooked::NotRead { file: folder.join(BOOK), error },
-    }
-}
-
-fn mend(files: &Disk, last: Option<&Booking>) -> io::Result<Recovered> {
-    let none = BTreeMap::new();
-    recover(files, last.map_or(&none, |last| &last.files))
-}
-
-/// The last booking changed pantry.toml, and pantry.toml is as it was before: what was to be written is gone.
-fn is_lost(last: Option<&Booking>, pantry: &str) -> bool {
-    let last = last.and_then(|last| last.files.get(PANTRY));
-    last.is_some_and(|change| change.before != change.after && change.before == sha256(pantry.as_bytes()))
-}
-
-/// For those that only read: the note that the last booking never came into pantry.toml.
-pub fn lost_booking(folder: &Path, last: Option<&Booking>) -> Option<Note> {
-    let pantry = Disk::new(folder).read(PANTRY).ok()?.unwrap_or_default();
-    let last = last?;
-    is_lost(Some(last), &String::from_utf8(pantry).ok()?).then(|| Note::Lost { what: last.what.clone() })
-}
-
-/// The book's last line was cut short, and pantry.toml has what it booked: the two do not add up. A booking that was cut short itself
-/// leaves pantry.toml as it was.
-fn cut_off_what_pantry_has(ledger: &Ledger, pantry: &str) -> Option<Broken> {
-    let fragment = ledger.fragment.as_ref()?;
-    let before = &ledger.last.as_ref()?.files.get(PANTRY)?.after;
-    let now = sha256(pantry.as_bytes());
-    let is_told = fragment.contains("\"files\":") && fragment.contains(&format!("\"before\":\"{before}\""));
-    // What a person typed is found again by itself.
-    let by_hand = fragment.contains("\"verb\":\"hand-edit\"");
-    let has_it = now != *before && !by_hand && (!is_told || fragment.contains(&now));
-    let cause = "this line of the book was cut short, and pantry.toml has what it booked".to_owned();
-    has_it.then(|| Broken { line: ledger.bookings as usize + 1, cause })
-}
-
-/// For those that only read: that the book's last line was cut short, and pantry.toml has what it booked.
-pub fn cut_short_behind_pantry(folder: &Path, ledger: &Ledger) -> Option<Broken> {
-    let pantry = Disk::new(folder).read(PANTRY).ok()?.unwrap_or_default();
-    cut_off_what_pantry_has(ledger, &String::from_utf8(pantry).ok()?)
-}
-
-/// For those that only read: the note that nothing of the book can be read.
-pub fn cut_within_its_first_line(bookings: usize, cut_short: bool) -> Option<Note> {
-    (bookings == 0 && cut_short).then_some(Note::OnlyLineCutShort)
-}
-
-fn prices_left(recovered: Recovered) -> Option<Note> {
-    (recovered == Recovered::PricesLeft).then_some(Note::PricesLeft)
-}
-
-/// For those that only read: completes or withdraws what was cut short, where that can be done; else the files are read as they are.
-pub fn mend_if_cut_short(folder: &Path) -> Option<Note> {
-    let files = Disk::new(folder);
-    if !left_over(&files) {
-        return None;
-    }
-    let _lock = files.lock(LOCK).ok()?;
-    let ledger = read_ledger(folder).ok()?;
-    // An edit by hand since then is left for the next booking, which says so.
-    let pantry = files.read(PANTRY).ok().flatten().unwrap_or_default();
-    let overtaken = ledger.last.as_ref().and_then(|last| last.files.get(PANTRY)).is_some_and(|change| {
-        let now = sha256(&pantry);
-        now != change.before && now != change.after
-    });
-    // What cannot be mended now is mended by the next booking.
-    if overtaken { None } else { mend(&files, ledger.last.as_ref()).ok().and_then(prices_left) }
 }
 
 /// What pantry.toml has otherwise than the book adds up to: from what is booked to what is there.

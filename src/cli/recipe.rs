@@ -8,7 +8,7 @@ use super::{Cli, Format, FormatWord};
 use crate::adopt::id_of;
 use crate::json::scaled_line;
 use crate::kitchen::{After, Ingredient, Kitchen, Recipe, RecipeId, Step, Warning, did_you_mean, likely};
-use crate::measure::{Dimension, Quantity, Spoons, Units, read_quantity, show};
+use crate::measure::{Dimension, Number, Quantity, Spoons, Units, read_quantity, show};
 use crate::plan::hands_for;
 use crate::plan::{in_makes, recipe_contains, told_of_words};
 use crate::prep::{step_text, times_for};
@@ -32,8 +32,9 @@ pub fn run(cli: &Cli, asked: &Asked<'_>) -> Done {
     let recipe = &kitchen.recipes[id];
     let batches = match asked.amount {
         Some(amount) => batches(kitchen.print.units, &kitchen.recipes, id, amount)?,
-        None => 1.0,
+        None => Number::ONE,
     };
+    let batches = &batches;
     let warnings: Vec<Warning> =
         setting.loaded.warnings.iter().filter(|warning| warning.at().is_some_and(|at| at.file == recipe.at.file)).cloned().collect();
     let warnings: Vec<Warning> = warnings.into_iter().chain(told_of_words(kitchen, id)).collect();
@@ -67,7 +68,7 @@ pub fn find(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
 }
 
 /// How many batches an amount is.
-fn batches(units: Units, recipes: &[Recipe], id: RecipeId, typed: &str) -> Result<f64, Failure> {
+fn batches(units: Units, recipes: &[Recipe], id: RecipeId, typed: &str) -> Result<Number, Failure> {
     let recipe = &recipes[id];
     let example = match recipe.makes.dimension() {
         Dimension::Portion => "12 portions".to_owned(),
@@ -81,7 +82,7 @@ fn batches(units: Units, recipes: &[Recipe], id: RecipeId, typed: &str) -> Resul
         _ => amount,
     };
     match in_makes(recipe, &amount) {
-        Some(base) if base.is_positive() => Ok((base / recipe.makes.exact()).to_f64()),
+        Some(base) if base.is_positive() => Ok(base / recipe.makes.exact()),
         _ => Err(Failure::Usage(format!(
             "--for: \"{typed}\" cannot be compared with what one batch makes, {}. {remedy}.",
             makes(units, &recipe.makes)
@@ -97,7 +98,7 @@ fn makes(units: Units, amount: &Quantity) -> String {
 }
 
 /// The card as text. What nobody wrote stands behind "about", and the last line says so.
-fn card(kitchen: &Kitchen, id: RecipeId, batches: f64) -> String {
+fn card(kitchen: &Kitchen, id: RecipeId, batches: &Number) -> String {
     let recipe = &kitchen.recipes[id];
     let mut out = format!("{}\n  makes {}\n", recipe.name, makes(kitchen.print.units, &recipe.makes.scaled(batches)));
     let from: Vec<&str> =
@@ -107,7 +108,7 @@ fn card(kitchen: &Kitchen, id: RecipeId, batches: f64) -> String {
     }
     out.push_str("\nIngredients\n");
     for (one, times) in recipe.ingredients.iter().zip(times_for(kitchen, id, batches)) {
-        let _ = writeln!(out, "  {}", ingredient(kitchen, one, times.to_f64()));
+        let _ = writeln!(out, "  {}", ingredient(kitchen, one, &times));
     }
     out.push_str("\nSteps\n");
     for (index, step) in recipe.steps.iter().enumerate() {
@@ -128,7 +129,7 @@ fn card(kitchen: &Kitchen, id: RecipeId, batches: f64) -> String {
     out
 }
 
-fn ingredient(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
+fn ingredient(kitchen: &Kitchen, one: &Ingredient, batches: &Number) -> String {
     use crate::kitchen::Wanted;
     let meant = match &one.wanted {
         Wanted::Recipe { recipe, most, .. } => {
@@ -151,7 +152,7 @@ fn ingredient(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
         }
     };
     // Of more or fewer batches the line has its amount reckoned; what it typed beside that would contradict it.
-    if batches != 1.0 {
+    if *batches != Number::ONE {
         return format!("{}: {meant}", scaled_line(kitchen, one, batches));
     }
     let instead = one.instead.as_ref().map(|instead| format!("or {instead}"));
@@ -164,10 +165,11 @@ fn ingredient(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
 }
 
 /// "About 12 min of hands, 50 min wait, oven at 190 °C, after step 1".
-fn figures(kitchen: &Kitchen, id: RecipeId, index: usize, step: &Step, batches: f64) -> String {
+fn figures(kitchen: &Kitchen, id: RecipeId, index: usize, step: &Step, batches: &Number) -> String {
     let units = kitchen.print.units;
     let about = |guessed: bool| if guessed { "about " } else { "" };
     let guessed = step.estimated;
+    let batches = batches.to_f64();
     let hands = hands_for(step, batches, 1.0);
     let mut parts = Vec::new();
     if hands > 0 {

@@ -2,8 +2,9 @@
 
 use super::outcome::{Done, Failure, notice, say};
 use crate::kitchen::{Kitchen, RecipeId};
+use crate::measure::Number;
 
-pub fn run(kitchen: &Kitchen, id: RecipeId, batches: f64) -> Done {
+pub fn run(kitchen: &Kitchen, id: RecipeId, batches: &Number) -> Done {
     let recipe = &kitchen.recipes[id];
     let lost = crate::json::not_in_a_page(recipe);
     if !lost.is_empty() {

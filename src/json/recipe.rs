@@ -87,7 +87,7 @@ struct Portion {
 }
 
 /// `batches` times one batch.
-pub fn recipe<'a>(kitchen: &'a Kitchen, id: RecipeId, batches: f64, warnings: &[Warning]) -> impl Serialize + 'a {
+pub fn recipe<'a>(kitchen: &'a Kitchen, id: RecipeId, batches: &Number, warnings: &[Warning]) -> impl Serialize + 'a {
     let recipe = &kitchen.recipes[id];
     let note = per_portion(kitchen, id).unwrap_or_else(|| per_batch(kitchen, id));
     let PerEater { kcal, protein_g, fibre_g, cost } = note.per;
@@ -164,10 +164,11 @@ fn line<'a>(kitchen: &'a Kitchen, one: &'a Ingredient, times: &Number) -> Line<'
     }
 }
 
-fn step(kitchen: &Kitchen, id: RecipeId, index: usize, batches: f64) -> Done<'_> {
+fn step<'k>(kitchen: &'k Kitchen, id: RecipeId, index: usize, batches: &Number) -> Done<'k> {
     let recipe = &kitchen.recipes[id];
     let step = &recipe.steps[index];
-    let hands = hands_for(step, batches, 1.0);
+    let times = batches.to_f64();
+    let hands = hands_for(step, times, 1.0);
     Done {
         step: index + 1,
         id: step.id.as_deref(),
@@ -181,7 +182,7 @@ fn step(kitchen: &Kitchen, id: RecipeId, index: usize, batches: f64) -> Done<'_>
         after: after(&kitchen.recipes, &recipe.steps, index),
         ahead_minutes: step.ahead.map_or(0, |ahead| ahead.0),
         foods: foods(&kitchen.foods, &kitchen.recipes, &recipe.ingredients, step),
-        takes: (!step.on.is_empty()).then_some(step.takes * batches),
+        takes: (!step.on.is_empty()).then_some(step.takes * times),
         estimated: estimated(step.estimated),
     }
 }

@@ -6,15 +6,15 @@ use serde_json::{Value, json};
 
 use crate::foods::Item;
 use crate::kitchen::{Ingredient, Kitchen, Line, LineOf, Piece, Recipe, RecipeId, Wanted};
-use crate::measure::{Amount, Dimension, Quantity, Spoons, Unit, exact_number, read_quantity};
+use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, exact_number, read_quantity};
 use crate::prep::step_text;
 use crate::words::plural;
 
 /// The page's block: name, yield, ingredients, method and source, for so many batches. Of one batch lines and method are as written; of more
 /// or less the amounts are reckoned, in the lines and in the steps.
-pub fn recipe_page(kitchen: &Kitchen, id: RecipeId, batches: f64) -> Value {
+pub fn recipe_page(kitchen: &Kitchen, id: RecipeId, batches: &Number) -> Value {
     let recipe = &kitchen.recipes[id];
-    let as_written = batches == 1.0;
+    let as_written = *batches == Number::ONE;
     let mut page = serde_json::Map::new();
     page.insert("@context".to_owned(), json!("https://schema.org"));
     page.insert("@type".to_owned(), json!("Recipe"));
@@ -71,10 +71,10 @@ fn with_its_name(kitchen: &Kitchen, one: &Ingredient) -> String {
 
 /// A line with its amount reckoned, its food in the right number: "6 leeks", "2 bay leaves", "2 tins (400 g) chopped tomatoes". What it says
 /// beside that in other figures is left out.
-pub fn scaled_line(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
+pub fn scaled_line(kitchen: &Kitchen, one: &Ingredient, batches: &Number) -> String {
     let of = match &one.wanted {
         Wanted::Food { food, item } => {
-            let (name, item) = in_its_number(&kitchen.foods[*food].name, one, item.as_ref().map(|item| item.scaled(batches)));
+            let (name, item) = in_its_number(&kitchen.foods[*food].name, one, item.as_ref().map(|item| as_measured(item.scaled(batches))));
             LineOf::Food { food: name, item }
         }
         Wanted::Recipe { recipe, amount, .. } => {
@@ -85,6 +85,10 @@ pub fn scaled_line(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String 
     let plain = |text: &Option<String>| text.clone().filter(|text| !text.contains(|c: char| c.is_numeric()));
     let (prep, remark, instead) = (one.prep.clone(), plain(&one.remark), plain(&one.instead));
     Line { of, prep, remark, instead, optional: one.optional, for_one: None, doubts: Vec::new() }.to_string()
+}
+
+fn as_measured(item: Item) -> Item {
+    Item { amount: item.amount.as_measured(), plus: item.plus.iter().map(Amount::as_measured).collect(), ..item }
 }
 
 /// The food's name beside its amount. "2 leaves bay leaf" are two bay leaves, and what is in tins need not say so.

@@ -286,6 +286,53 @@ impl Amount {
         let factor = factor.into();
         Amount { low: &self.low * &factor, high: &self.high * factor, unit: self.unit }
     }
+
+    /// As a cook measures it: grams and millilitres as scales and jugs tell them, everything else in eighths and thirds. What is whole stays.
+    ///
+    /// ```
+    /// use spence::measure::{Amount, Number, Unit};
+    /// let said = |above, below, unit| Amount::new(Number::over(above, below), unit).as_measured().to_string();
+    /// assert_eq!(said(1, 3, Unit::Kilogram), "335 g");
+    /// assert_eq!(said(200, 3, Unit::Gram), "67 g");
+    /// assert_eq!(said(3, 5, Unit::Tablespoon), "⅝ tbsp");
+    /// assert_eq!(said(103, 1, Unit::Gram), "103 g");
+    /// ```
+    pub fn as_measured(&self) -> Amount {
+        let (times, unit) = match self.unit {
+            Unit::Kilogram => (1000, Unit::Gram),
+            Unit::Litre => (1000, Unit::Millilitre),
+            unit => (1, unit),
+        };
+        let is_plain = |n: &Number| (n * 4).is_whole();
+        if is_plain(&self.low) && is_plain(&self.high) {
+            return self.clone();
+        }
+        let near = |n: &Number| match unit {
+            Unit::Gram | Unit::Millilitre => on_the_scales(&(n * times)),
+            _ => in_parts(n),
+        };
+        Amount { low: near(&self.low), high: near(&self.high), unit }
+    }
+}
+
+/// To five from a hundred on, to whole ones from ten on, else to tenths.
+fn on_the_scales(n: &Number) -> Number {
+    let steps = |a_unit: Number| (n * &a_unit).round() / a_unit;
+    match n {
+        n if n.is_whole() => n.clone(),
+        n if *n >= 100 => steps(Number::over(1, 5)),
+        n if *n >= 10 => n.round(),
+        _ => steps(Number::whole(10)),
+    }
+}
+
+/// The nearest of whole eighths and thirds; never nothing where there is something.
+fn in_parts(n: &Number) -> Number {
+    let nearest = |parts: i64| (n * parts).round() / parts;
+    let off = |part: &Number| (n - part).abs();
+    let (eighths, thirds) = (nearest(8), nearest(3));
+    let best = if off(&thirds) < off(&eighths) { thirds } else { eighths };
+    if best.is_zero() && n.is_positive() { Number::over(1, 8) } else { best }
 }
 
 fn quantity(number: &Number, unit: Unit, spoons: Spoons) -> Quantity {

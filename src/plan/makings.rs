@@ -2,25 +2,31 @@
 //!
 //! Recipes are taken dishes first. For one recipe, its uses stand in time order; cooked lots serve first; the earliest use
 //! that is left is made in the latest session that can serve it, and that making serves every later use its fridge days reach.
+//! It must not know what is bought or when which step is done.
 
-use std::collections::BTreeSet;
+mod lots;
+mod open;
+mod unserved;
 
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
+use self::lots::drawn;
+use self::open::{Open, opened, serve_from_frozen_spare};
+use self::unserved::{nothing_reaches, nothing_serves};
 use super::boxes::{boxed, boxes};
-use super::making::{Apart, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, Use, User};
+use super::making::{Apart, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, User};
 use super::minutes::one_after_another;
-use super::order::dishes_first;
+use super::order::{dishes_first, in_session_order};
 use super::servings::set_aside_of_part;
 use super::straight::warm_until;
 use super::uses::{Pending, direct_uses, meal_name};
 use super::weeks::span;
-use super::yields::{Batches, in_makes};
-use crate::foods::{Foods, Place};
-use crate::kitchen::{Kitchen, Lot, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week, Whose};
-use crate::measure::{Days, Minutes, Number, Quantity, is_nothing_of};
-use crate::shelf::{First, Shelf, Taken, after_days};
+use super::yields::{Batches, half_a_portion, in_makes};
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week, Whose};
+use crate::measure::{Minutes, Number, Quantity};
+use crate::shelf::{Shelf, after_days};
 
 /// Everything the week makes.
 ///
@@ -71,64 +77,6 @@ struct Planner<'k> {
     mistakes: Vec<Mistake>,
 }
 
-/// A making while its recipe is being planned.
-struct Open {
-    at: MadeAt,
-    on: Date,
-    needed: Number,
-    uses: Vec<Use>,
-    apart: Vec<Apart>,
-}
-
-impl Open {
-    fn spare(&self, recipe: &Recipe, foods: &Foods) -> Number {
-        let spare = Batches::to_yield(recipe, foods, &self.needed).make(recipe).exact() - &self.needed;
-        if is_nothing_of(&spare, &self.needed) { Number::ZERO } else { spare }
-    }
-
-    fn give(&mut self, use_: &mut Pending, amount: Number, kept: Kept, unit: &Quantity) {
-        if amount == use_.left {
-            self.set_apart(std::mem::take(&mut use_.apart));
-        }
-        use_.serve(&amount);
-        self.needed += &amount;
-        let amount = Quantity::of(&unit.dimension(), amount);
-        let own = if use_.left.is_zero() { std::mem::take(&mut use_.own) } else { Vec::new() };
-        self.uses.push(Use { by: use_.by, on: use_.at.date(), amount, kept, own, label: use_.label.clone() });
-    }
-
-    /// Gives what is left over to the uses, in proportion.
-    fn share_out(&mut self, left: &Number) {
-        let share = left / &self.needed;
-        for use_ in &mut self.uses {
-            let amount = use_.amount.exact();
-            use_.amount = Quantity::of(&use_.amount.dimension(), amount + &(amount * &share));
-            use_.own.iter_mut().for_each(|own| own.amount = &own.amount + &(&own.amount * &share));
-        }
-    }
-}
-
-impl Open {
-    /// One entry for each eater and what is left away.
-    fn set_apart(&mut self, apart: Vec<Apart>) {
-        for one in apart {
-            match self.apart.iter_mut().find(|known| known.who == one.who && known.without == one.without) {
-                Some(known) => known.amount += &one.amount,
-                None => self.apart.push(one),
-            }
-        }
-    }
-}
-
-impl Pending {
-    fn serve(&mut self, amount: &Number) {
-        self.left -= amount;
-        if is_nothing_of(&self.left, &self.amount) {
-            self.left = Number::ZERO;
-        }
-    }
-}
-
 impl Planner<'_> {
     fn plan_recipe(&mut self, id: RecipeId) {
         let recipe = &self.kitchen.recipes[id];
@@ -147,22 +95,9 @@ impl Planner<'_> {
 
     fn serve_from_lots(&mut self, id: RecipeId, uses: &mut [Pending]) {
         let kitchen = self.kitchen;
-        let recipe = &kitchen.recipes[id];
-        let rate = |lot: &Lot| in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1));
-        let mut draws: Vec<(&Pending, Taken)> = Vec::new();
-        for use_ in uses {
-            let own = draw_own(&mut self.shelf, id, use_, rate);
-            // Nothing can be taken out of what is cooked already.
-            let wanted = use_.left_as_it_is();
-            let taken = self.shelf.draw(Ware::Recipe(id), use_.at.date(), First::Opened, &wanted, rate);
-            taken.iter().for_each(|taken| use_.serve(&taken.amount));
-            let use_ = &*use_;
-            draws.extend(own.into_iter().chain(taken).map(|taken| (use_, taken)));
-        }
-        self.share_out_rests(recipe, &mut draws);
-        for (use_, taken) in draws {
+        for (use_, taken) in drawn(kitchen, self.week, &mut self.shelf, id, uses) {
             let lot = &kitchen.lots[taken.lot];
-            let amount = Quantity::of(&recipe.makes.dimension(), &taken.amount);
+            let amount = Quantity::of(&kitchen.recipes[id].makes.dimension(), &taken.amount);
             if lot.place == Place::Freezer {
                 self.add_move((id, lot.whose.clone()), use_.at.date(), &amount, &use_.label);
             }
@@ -180,36 +115,12 @@ impl Planner<'_> {
         }
     }
 
-    /// What a session that is over left below half a portion goes to its uses, as it would have before it: in proportion.
-    fn share_out_rests(&mut self, recipe: &Recipe, draws: &mut [(&Pending, Taken)]) {
-        let Some(half) = half_a_portion(recipe) else { return };
-        let of_this_week = |lot: usize| self.kitchen.lots[lot].made.is_some_and(|made| self.week.left_out.cooked.contains(&made));
-        let lots: BTreeSet<usize> = draws.iter().map(|(_, taken)| taken.lot).filter(|&lot| of_this_week(lot)).collect();
-        for lot in lots {
-            let left = self.shelf.left(lot).clone();
-            let Some(rest) = in_makes(recipe, &left).filter(|rest| *rest < half) else { continue };
-            let of_lot = || draws.iter().map(|(_, taken)| taken).filter(|taken| taken.lot == lot);
-            let share = rest / of_lot().map(|taken| &taken.amount).sum::<Number>();
-            let Some(last) = draws.iter().map(|(use_, _)| use_.at.date()).max() else { continue };
-            self.shelf.draw_from(lot, left.exact(), last);
-            for (_, taken) in draws.iter_mut().filter(|(_, taken)| taken.lot == lot) {
-                taken.amount = &taken.amount + &(&taken.amount * &share);
-                taken.own = &taken.own + &(&taken.own * &share);
-            }
-        }
-    }
-
     /// One making a meal.
     fn make_at_meals(&self, uses: &mut [Pending], recipe: &Recipe) -> Vec<Open> {
         let mut open: Vec<Open> = Vec::new();
         for use_ in uses.iter_mut().filter(|use_| use_.left > 0) {
-            let at = use_.made_at;
-            let index = open.iter().position(|making| making.at == at).unwrap_or_else(|| {
-                open.push(Open { at, on: use_.at.date(), needed: Number::ZERO, uses: Vec::new(), apart: Vec::new() });
-                open.len() - 1
-            });
             let amount = use_.left.clone();
-            open[index].give(use_, amount, Kept::Straight, &recipe.makes);
+            opened(&mut open, use_.made_at, use_.at.date()).give(use_, amount, Kept::Straight, &recipe.makes);
         }
         open
     }
@@ -236,20 +147,16 @@ impl Planner<'_> {
                 self.add_short(id, &uses[first]);
                 continue;
             }
-            let at = MadeAt::Session(session);
-            let index = open.iter().position(|making| making.at == at).unwrap_or_else(|| {
-                open.push(Open { at, on, needed: Number::ZERO, uses: Vec::new(), apart: Vec::new() });
-                open.len() - 1
-            });
+            let making = opened(&mut open, MadeAt::Session(session), on);
             if day > reach {
                 let amount = uses[first].left.clone();
-                open[index].give(&mut uses[first], amount, Kept::Freezer, &recipe.makes);
+                making.give(&mut uses[first], amount, Kept::Freezer, &recipe.makes);
                 continue;
             }
             for use_ in uses[first..].iter_mut().filter(|use_| use_.left > 0) {
                 if use_.at.date() <= reach && self.can_serve(session, use_) {
                     let (amount, kept) = (use_.left.clone(), self.kept(recipe, session, use_));
-                    open[index].give(use_, amount, kept, &recipe.makes);
+                    making.give(use_, amount, kept, &recipe.makes);
                 }
             }
         }
@@ -398,102 +305,6 @@ impl Planner<'_> {
         } else {
             moves.push(Move { on, recipe, whose, amount: amount.clone(), what_for: vec![label.to_owned()], late: false });
         }
-    }
-}
-
-/// What was set aside for an eater serves that eater.
-fn draw_own(shelf: &mut Shelf, id: RecipeId, use_: &mut Pending, rate: impl Fn(&Lot) -> Option<Number> + Copy) -> Vec<Taken> {
-    let mut all = Vec::new();
-    for own in use_.own.clone() {
-        let taken = shelf.draw_own(Ware::Recipe(id), use_.at.date(), (&own.who, &own.without), &own.amount, rate);
-        let served: Number = taken.iter().map(|taken| &taken.amount).sum();
-        if served.is_positive() {
-            use_.serve(&served);
-            use_.lessen_own(&own, &served);
-        }
-        all.extend(taken);
-    }
-    all
-}
-
-/// Spare serves from the day after it was made, up to its freezer days, oldest first.
-fn serve_from_frozen_spare(open: &mut [Open], use_: &mut Pending, recipe: &Recipe, foods: &Foods) {
-    let Some(freezer) = recipe.freezer else { return };
-    let day = use_.at.date();
-    let mut oldest: Vec<&mut Open> = open.iter_mut().filter(|making| making.on < day && day <= after_days(making.on, freezer)).collect();
-    oldest.sort_by_key(|making| (making.on, making.at));
-    for making in oldest {
-        let amount = making.spare(recipe, foods).min(use_.left_as_it_is());
-        if amount > 0 {
-            making.give(use_, amount, Kept::Freezer, &recipe.makes);
-        }
-    }
-}
-
-/// In the unit of `makes`: what is left of a making below this is nobody's spare. `None` where the recipe does not say what a portion is.
-fn half_a_portion(recipe: &Recipe) -> Option<Number> {
-    in_makes(recipe, &Quantity::portions(Number::HALF))
-}
-
-/// Sessions and meals in order, components beside the dishes they go into.
-fn in_session_order(mut made: Makings) -> Makings {
-    let mut order: Vec<usize> = (0..made.makings.len()).collect();
-    order.sort_by_key(|&index| (made.makings[index].at, made.makings[index].recipe));
-    let mut new_index = vec![0; order.len()];
-    for (new, &old) in order.iter().enumerate() {
-        new_index[old] = new;
-    }
-    let mut makings: Vec<Making> = order.iter().map(|&old| made.makings[old].clone()).collect();
-    for use_ in makings.iter_mut().flat_map(|making| &mut making.uses) {
-        if let User::Making(index) = &mut use_.by {
-            *index = new_index[*index];
-        }
-    }
-    made.makings = makings;
-    made.short.sort_by_key(|short| (short.at, short.recipe));
-    made.moves.sort_by_key(|move_| (move_.on, move_.recipe));
-    made.cooked_draws.sort_by_key(|draw| (draw.on, draw.lot));
-    made
-}
-
-fn nothing_serves(recipe: &Recipe, use_: &Pending) -> Mistake {
-    // What is cooked already serves only those who eat the dish as it is.
-    let apart =
-        use_.apart.first().map(|apart| format!("; what is cooked already cannot be made fit for {}", apart.who)).unwrap_or_default();
-    Mistake {
-        at: use_.spot.clone(),
-        cause: format!("no session is ready before {} ({}) to make {}{apart}", use_.label, use_.at.date(), recipe.name),
-        remedy: format!(
-            "Plan a session before it, with a finish_by no later than the meal, or write made = \"at the meal\" in {}.",
-            recipe.at.file
-        ),
-    }
-}
-
-fn nothing_reaches(recipe: &Recipe, use_: &Pending, made_on: Date) -> Mistake {
-    let days = |days: Option<Days>| match days {
-        None | Some(Days(0)) => "0 days".to_owned(),
-        Some(Days(1)) => "1 day".to_owned(),
-        Some(Days(days)) => format!("{days} days"),
-    };
-    let wait = made_on.until(use_.at.date()).map_or(0, |span| span.get_days());
-    let freezer = recipe.freezer.map_or("no days in the freezer".to_owned(), |_| format!("{} in the freezer", days(recipe.freezer)));
-    let (reach, place) = recipe.reach();
-    let place = if place == Place::Cupboard { "cupboard" } else { "fridge" };
-    Mistake {
-        at: use_.spot.clone(),
-        cause: format!(
-            "{} for {} ({}) would be made {} before it, on {made_on}, but keeps {} in the {place} and {freezer}",
-            recipe.name,
-            use_.label,
-            use_.at.date(),
-            days(Some(Days(wait.into()))),
-            days(Some(reach)),
-        ),
-        remedy: format!(
-            "Plan a session nearer to the meal, or say how long it keeps, as keeps = {{ fridge = \"3 days\", freezer = \"2 months\" }}, in {}.",
-            recipe.at.file
-        ),
     }
 }
 

@@ -1,5 +1,6 @@
-//! Dishes before the components that go into them.
+//! In which order a plan is made, dishes before the components that go into them, and in which it is told. It must not know amounts.
 
+use super::making::{Making, Makings, User};
 use crate::kitchen::{Kitchen, RecipeId, Wanted};
 
 /// Every recipe after all recipes that use it; among free ones in order of id. Circles have been refused when the files were read.
@@ -31,4 +32,25 @@ pub fn dishes_first(kitchen: &Kitchen) -> Vec<RecipeId> {
         }
     }
     order
+}
+
+/// Sessions and meals in order, components beside the dishes they go into.
+pub fn in_session_order(mut made: Makings) -> Makings {
+    let mut order: Vec<usize> = (0..made.makings.len()).collect();
+    order.sort_by_key(|&index| (made.makings[index].at, made.makings[index].recipe));
+    let mut new_index = vec![0; order.len()];
+    for (new, &old) in order.iter().enumerate() {
+        new_index[old] = new;
+    }
+    let mut makings: Vec<Making> = order.iter().map(|&old| made.makings[old].clone()).collect();
+    for use_ in makings.iter_mut().flat_map(|making| &mut making.uses) {
+        if let User::Making(index) = &mut use_.by {
+            *index = new_index[*index];
+        }
+    }
+    made.makings = makings;
+    made.short.sort_by_key(|short| (short.at, short.recipe));
+    made.moves.sort_by_key(|move_| (move_.on, move_.recipe));
+    made.cooked_draws.sort_by_key(|draw| (draw.on, draw.lot));
+    made
 }

@@ -33,6 +33,14 @@ pub struct Pending {
 }
 
 impl Pending {
+    /// Takes off what was served; what arithmetic leaves behind is nothing.
+    pub(super) fn serve(&mut self, amount: &Number) {
+        self.left -= amount;
+        if is_nothing_of(&self.left, &self.amount) {
+            self.left = Number::ZERO;
+        }
+    }
+
     /// Takes off what a single eater was served of their own.
     pub(super) fn lessen_own(&mut self, own: &Apart, served: &Number) {
         for parts in [&mut self.own, &mut self.apart] {

@@ -44,3 +44,8 @@ impl Batches {
 pub fn in_makes(recipe: &Recipe, amount: &Quantity) -> Option<Number> {
     recipe.in_makes(amount)
 }
+
+/// In the unit of `makes`: what is left of a making below this is nobody's spare. `None` where the recipe does not say what a portion is.
+pub(super) fn half_a_portion(recipe: &Recipe) -> Option<Number> {
+    in_makes(recipe, &Quantity::portions(Number::HALF))
+}

@@ -3,7 +3,7 @@
 use jiff::Span;
 use jiff::civil::{Date, DateTime};
 
-use super::advice::{Advice, Job as Told};
+use super::advised::{Advice, Job as Told};
 use super::ahead::{minutes, starts};
 use super::boxes::errand;
 use super::links::{holds_grain, is_hot};

@@ -1,8 +1,7 @@
 //! From a schedule to the tasks of the guide, by the clock.
 
 use super::boxes::{aside_task, rest_boxed};
-use super::cautions::is_pressure_cooker;
-use super::fill::{FULL, FULL_WITH_SWELLING};
+use super::fill::{FULL, FULL_WITH_SWELLING, is_pressure_cooker};
 use super::names::handles_raw;
 use super::tasks::{Origin, Part, ServedHot, Work};
 use super::text::{first_word, making_text, preparations, there_before};

@@ -5,15 +5,18 @@
 //! names, or all of the recipe where it names none, by their cup weights, water included. What has no known volume is
 //! not counted; the limit stands at the step.
 
-use super::cautions::is_pressure_cooker;
 use super::names::named_in;
 use crate::foods::{Foods, Item, Kind, as_purchased};
-use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, Rules, Step, Wanted};
+use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Piece, Recipe, Rules, Step, Wanted};
 use crate::measure::{Amount, Dimension, whole_up};
 
 /// Common practice, no source.
 pub(super) const FULL: f64 = 2.0 / 3.0;
 pub(super) const FULL_WITH_SWELLING: f64 = 0.5;
+
+pub(super) fn is_pressure_cooker(appliance: &Appliance) -> bool {
+    appliance.kind == Some(ApplianceKind::Pressure)
+}
 
 /// The loads that a step needs so that no pressure cooker is filled over its limit; 0 where its size or no volume is known.
 ///

@@ -3,7 +3,8 @@
 
 use itertools::Itertools;
 
-use super::cautions::{Care, cautions_of};
+use super::care::Care;
+use super::cautions::cautions_of;
 use super::{Before, Errand};
 use crate::kitchen::{Ingredient, Kitchen, Wanted, Week};
 use crate::plan::{MadeAt, Making, Makings, cross_contacts, guard, taken_lines};

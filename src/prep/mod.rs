@@ -1,18 +1,24 @@
 //! Tasks, appliances, people; the schedule; what the guide says.
 
 mod advice;
+mod advised;
 mod ahead;
 mod at_once;
 mod before;
+mod beside;
 mod bought;
 mod boxes;
 mod build;
+mod care;
 mod cautions;
 mod clock;
 mod cooked;
 mod cuts;
+mod doing;
 mod elsewhere;
+mod errand;
 mod evening;
+mod facts;
 mod fetch;
 mod fill;
 mod filling;
@@ -40,25 +46,27 @@ mod testing;
 mod text;
 mod theirs;
 mod together;
+mod turnover;
 mod under_way;
 mod uses;
 mod week_card;
 
-pub use advice::{Advice, Bottleneck, Change, Rule};
+pub use advised::{Advice, Bottleneck, Change, Rule};
 pub use before::{ahead_text, begins_ahead, leads};
+pub use beside::{Begun, BoxNote, Boxes, Cut, Fetch, Said};
 pub use bought::{BoughtLater, begun_before, bought_later, warned_of_bought_later};
 pub use build::{plans_alone, prep, prep_under_way, turnover};
-pub use cautions::{Care, Holds, cautions};
+pub use care::{Care, Holds};
+pub use cautions::cautions;
 pub use cooked::CardCook;
 pub use cuts::CutTogether;
+pub use doing::{AsideTask, BoxTask, Doing, Kept, Note, PartOf, PersonId, StepTask, Stood, Task, There};
 pub use elsewhere::out_of_order;
+pub use errand::{Before, Errand, Moment};
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use filling::{Filling, boxing_words};
-pub use guide::{
-    AsideTask, Batch, Before, Begun, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId,
-    PrepPlan, Put, Said, SessionPlan, Slowed, StepTask, Stood, Taken, Task, There, Turnover,
-};
+pub use guide::{Mark, PrepPlan, Rest, SessionPlan, Slowed};
 pub use labels::{Label, SessionLabels, labels};
 pub use least::{AtTheMeal, at_the_meal, session_minutes};
 pub use meal_cautions::{AT_THE_MEAL, meal_cautions};
@@ -74,6 +82,7 @@ pub use skills::unskilled;
 pub use spared::spared_without;
 pub use straight::settled;
 pub use text::{line_text, making_text, step_text, times_for};
-pub use under_way::{Deed, NoMark, Rest, SetHeat, Told, UnderWay, Unmarked, unknown_marks, unmarked};
+pub use turnover::{Batch, Put, Taken, Turnover};
+pub use under_way::{Deed, NoMark, SetHeat, Told, UnderWay, Unmarked, unknown_marks, unmarked};
 pub use uses::is_loose;
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

@@ -104,7 +104,7 @@ fn page(kitchen: &Kitchen, id: RecipeId, mut sizes: Vec<(SizeOf, Number)>) -> Re
     };
     let first = sizes[0].1.to_f64();
     let step = |(number, step): (usize, &crate::kitchen::Step)| PageStep {
-        text: step_text(kitchen, id, number, first),
+        text: step_text(kitchen, id, number, &sizes[0].1),
         hands: Minutes(hands_for(step, first, kitchen.rules.pace)),
         wait: step.wait,
         ahead: step.ahead,

@@ -1,7 +1,8 @@
 //! A session that ends too late: what binds it, and what would help.
 
 use super::Problem;
-use super::advice::{Advice, Bottleneck, Change, Teller, minutes_over};
+use super::advice::{Teller, minutes_over};
+use super::advised::{Advice, Bottleneck, Change};
 use super::spared::makings_without;
 use super::tasks::{Work, session_work};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Recipe, Rules, Session, Week};

@@ -1,9 +1,12 @@
 //! The plan's own sentences, which terminal, paper and JSON share. They are made here, at the edge, and nobody reads them back.
 
 use super::advice::what_to_do_with_it;
+use super::beside::Boxes;
 use super::boxes::counted;
+use super::doing::{AsideTask, BoxTask, Doing, Kept, Note, StepTask, Task};
+use super::errand::Errand;
 use super::filling::boxing_words;
-use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
+use super::guide::Mark;
 use crate::foods::safety::{KEPT_HOT, REHEATED};
 use crate::foods::{FoodId, Place};
 use crate::kitchen::much::{for_whom, much_of, several};

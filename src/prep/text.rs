@@ -18,8 +18,8 @@ use crate::words::{ended, in_a_sentence, listed, plural, sentence};
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
 /// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …"; those that are only named at the table end the last one.
 /// What is only taken whole, an egg or a tin, is whole.
-pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64) -> String {
-    let taken = taken_for(kitchen, &kitchen.recipes[recipe], &Number::from(batches));
+pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: &Number) -> String {
+    let taken = taken_for(kitchen, &kitchen.recipes[recipe], batches);
     text_with(kitchen, recipe, step, &Taken { lines: &taken, share: &Number::ONE })
 }
 
@@ -43,9 +43,9 @@ pub(super) fn taken_for(kitchen: &Kitchen, recipe: &Recipe, batches: &Number) ->
 }
 
 /// As a recipe is asked for by itself: one batch as its lines are written, any other size with whole pieces.
-pub fn times_for(kitchen: &Kitchen, id: RecipeId, batches: f64) -> Vec<Number> {
-    let (recipe, batches) = (&kitchen.recipes[id], Number::from(batches));
-    if batches == Number::ONE { vec![batches; recipe.ingredients.len()] } else { taken_for(kitchen, recipe, &batches) }
+pub fn times_for(kitchen: &Kitchen, id: RecipeId, batches: &Number) -> Vec<Number> {
+    let recipe = &kitchen.recipes[id];
+    if *batches == Number::ONE { vec![Number::ONE; recipe.ingredients.len()] } else { taken_for(kitchen, recipe, batches) }
 }
 
 /// How many times each of a recipe's lines goes in, and the share of a round that takes a part of it.

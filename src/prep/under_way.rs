@@ -12,7 +12,7 @@ use itertools::Itertools;
 use jiff::civil::DateTime;
 
 use super::tasks::{Origin, Part, Work, session_work};
-use super::{BoxNote, Doing, Fetch, Fixed, Job, Link, Mark, Said, SessionPlan, Task};
+use super::{BoxNote, Doing, Fetch, Fixed, Job, Link, Mark, Rest, Said, SessionPlan, Task};
 use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Ware, Week};
 use crate::measure::Celsius;
 use crate::plan::{Kept, Makings, User};
@@ -56,21 +56,6 @@ pub enum Deed {
     Box(RecipeId),
     Aside { recipe: RecipeId, eater: String },
     WashUp,
-}
-
-/// What a plan made under way knows beside its tasks.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Rest {
-    pub from: i64,
-    /// One a task: those of the guide that hung in the kitchen.
-    pub marks: Vec<Mark>,
-    /// One a task: whether it is under way, its hands done.
-    pub runs: Vec<bool>,
-    pub done: Vec<(Mark, Task)>,
-    /// What was fetched for what is done.
-    pub fetched: Vec<Fetch>,
-    /// What stood in its box by then.
-    pub boxed: Vec<BoxNote>,
 }
 
 /// Marks that are said to be done, and the marks of what none of them could begin without and that is not.

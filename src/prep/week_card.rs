@@ -8,7 +8,7 @@ use jiff::civil::Date;
 
 use super::Errand;
 use super::boxes::{aside_task, chilled_alone, counted, errand};
-use super::cautions::Care;
+use super::care::Care;
 use super::cooked::{CardCook, cooked};
 use super::heating::heatings;
 use super::meal_cautions::meal_cautions;

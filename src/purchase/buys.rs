@@ -6,7 +6,8 @@ use jiff::civil::Date;
 
 use sha2::{Digest, Sha256};
 
-use super::list::{ListLine, Packed, ShoppingList, TripList};
+use super::list::{ShoppingList, TripList};
+use super::list_line::{ListLine, Packed};
 use crate::foods::FoodId;
 use crate::kitchen::{Names, ShopId, Trip};
 use crate::measure::{Money, Quantity, Units, show};

@@ -9,7 +9,8 @@ use jiff::civil::Date;
 
 use super::ask::{Ask, Window};
 use super::line;
-use super::list::{ListLine, Section, ShopVisit, Stop, TripList, Without};
+use super::list::{Section, ShopVisit, Stop, TripList};
+use super::list_line::{ListLine, Without};
 use super::paid::{Came, Paid, stays};
 use super::shelf::{Stocked, is_priced, stock, stock_by_the_pack};
 use super::shops::{Choice, visit};

@@ -1,33 +1,12 @@
-//! What a trip would cost in each shop alone, in the best pair, and as chosen.
+//! What a trip would cost in each shop alone, in the best pair, and as chosen. It must not know how it is told.
 
 use super::choose::{AtShop, Counter, Outcome};
+use super::list::{Round, TripComparison};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, ShopId, Week};
 use crate::measure::Money;
 use crate::plan::Need;
 use jiff::civil::Date;
-
-/// The rounds one trip could be, one entry a trip of the week.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct TripComparison {
-    pub on: Date,
-    /// The round on the shopping list.
-    pub chosen: Round,
-    /// Each shop of the trip that sells anything needed, in file order.
-    pub single: Vec<Round>,
-    /// The two shops that lack the least; of those the cheapest, then the first in the file. `None` with fewer than two shops.
-    pub pair: Option<Round>,
-}
-
-/// What is bought in some shops, fares included.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Round {
-    pub shops: Vec<ShopId>,
-    /// Goods and fares.
-    pub cost: Money,
-    /// Foods that the chosen round buys and these shops do not sell for a price, in order of their names.
-    pub lacks: Vec<FoodId>,
-}
 
 /// Compares the chosen round of every trip with simpler ones. Foods that nobody sells for a price are left out of all of them.
 pub fn compare(kitchen: &Kitchen, week: &Week, needs: &[Need]) -> Vec<TripComparison> {

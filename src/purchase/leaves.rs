@@ -8,7 +8,7 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 
 use super::Basket;
-use super::list::{Leaves, Leftover, Worth};
+use super::left_over::{Leaves, Leftover, Worth};
 use super::paid::Paid;
 use super::recipes::{InHand, recipe_uses};
 use crate::foods::{FoodId, Foods};

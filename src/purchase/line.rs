@@ -5,7 +5,7 @@
 
 use super::ask::{Ask, Window, WindowFor, is_wanted};
 use super::choose::AtShop;
-use super::list::{ListLine, OfferTaken, Opening, PackCount, PackLine, Packed, Windows};
+use super::list_line::{ListLine, OfferTaken, Opening, PackCount, PackLine, Packed, Windows};
 use super::paid::Stay;
 use super::shelf::Stocked;
 use super::windows::Bought;

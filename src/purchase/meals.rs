@@ -14,7 +14,7 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 
 use super::Paid;
-use super::list::{DayNote, Figure, Lacking, MealNote, PerEater, Portion};
+use super::per_eater::{DayNote, Figure, Lacking, MealNote, PerEater, Portion};
 use crate::foods::{FoodId, Foods, Item, Kind, as_purchased};
 use crate::kitchen::{Diner, Ingredient, Kitchen, Made, RecipeId, Wanted, Ware, Week, Who};
 use crate::measure::{Dimension, Quantity, tidy};

@@ -6,7 +6,7 @@
 
 use jiff::civil::Date;
 
-use super::list::{FoodAmount, RecipeUse};
+use super::left_over::{FoodAmount, RecipeUse};
 use crate::foods::{FoodId, Item, as_purchased, own_dimension};
 use crate::kitchen::{Kitchen, Recipe, RecipeId, Wanted};
 use crate::measure::{Dimension, Number, Quantity, TOLERANCE, tidy};

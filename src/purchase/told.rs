@@ -1,7 +1,8 @@
 //! A trip that is no longer open, as its print told it: what was to be bought, and where. What was left over of it is on the shelf.
 
 use super::buys::{Buy, Seller, TripBuys};
-use super::list::{ListLine, PackLine, Section, ShopVisit, Stop, TripList};
+use super::list::{Section, ShopVisit, Stop, TripList};
+use super::list_line::{ListLine, PackLine};
 use crate::foods::{FoodId, Foods};
 use crate::kitchen::{Kitchen, Pack, ShopId, Trip};
 use crate::measure::{Money, Quantity};

@@ -3,6 +3,7 @@ use pretty_assertions::assert_eq;
 use super::*;
 use crate::kitchen::fixture::{at, date, empty_kitchen, lot, meal, recipe, recipe_line, session, week};
 use crate::kitchen::{BatchCut, Made, Ware};
+use crate::measure::Days;
 
 /// Sunday 29 November 2026, 14:00; its food is ready at 17:00.
 const SUNDAY: &str = "2026-11-29T14:00";

@@ -1,8 +1,8 @@
 //! Advice in sentences.
 
 use super::super::Stood;
+use super::super::advised::{Advice, Bottleneck, Change, Job, Rule};
 use super::super::say::{onto, reheated};
-use super::{Advice, Bottleneck, Change, Job, Rule};
 use jiff::civil::DateTime;
 
 use crate::kitchen::Names;

@@ -34,7 +34,7 @@ fn text(pieces: Vec<Piece>, batches: f64) -> String {
     let mut kitchen = mash();
     let rest = Step { text: (0..6).map(named).collect(), ..step("") };
     kitchen.recipes[0].steps = vec![Step { text: pieces, ..step("") }, rest];
-    step_text(&kitchen, RecipeId(0), 0, batches)
+    step_text(&kitchen, RecipeId(0), 0, &Number::from(batches))
 }
 
 #[test]
@@ -56,12 +56,12 @@ fn a_recipe_for_48_makes_72() {
         ingredient("1 cup butter", butter, Some(item(1.0, Unit::Cup)), None),
     ];
     kitchen.recipes[0].steps = vec![Step { text: vec![words("Beat "), named(0), words(" into "), named(1)], ..step("") }];
-    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 72.0 / 48.0), "Beat 3 eggs into 1½ cups butter");
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, &Number::from(72.0 / 48.0)), "Beat 3 eggs into 1½ cups butter");
 }
 
 /// What a step says of a number of pieces of a food that weighs `each` grams and of which `edible` is left.
 fn counted(name: &str, kind: &str, (each, edible): (f64, f64), number: f64, units: Units) -> String {
-    step_text(&weighed_kitchen(name, kind, (each, edible), units), RecipeId(0), 0, number)
+    step_text(&weighed_kitchen(name, kind, (each, edible), units), RecipeId(0), 0, &Number::from(number))
 }
 
 fn weighed_kitchen(name: &str, kind: &str, (each, edible): (f64, f64), units: Units) -> Kitchen {
@@ -78,7 +78,7 @@ fn weighed_kitchen(name: &str, kind: &str, (each, edible): (f64, f64), units: Un
 fn prepared(name: &str, (each, edible): (f64, f64), number: f64, prep: &str, units: Units) -> String {
     let mut kitchen = weighed_kitchen(name, "vegetable", (each, edible), units);
     kitchen.recipes[0].ingredients[0].prep = Some(prep.to_owned());
-    step_text(&kitchen, RecipeId(0), 0, number)
+    step_text(&kitchen, RecipeId(0), 0, &Number::from(number))
 }
 
 #[test]
@@ -106,7 +106,7 @@ fn the_size_of_a_bunch_stands_where_it_was_typed() {
         let small = Item { grade: Some(Grade::Small), ..item(1.0, Unit::Word(Word::Bunch)) };
         kitchen.recipes[0].ingredients = vec![ingredient(typed, coriander, Some(small), None)];
         kitchen.recipes[0].steps = vec![Step { text: vec![named(0)], ..step("") }];
-        step_text(&kitchen, RecipeId(0), 0, 1.0)
+        step_text(&kitchen, RecipeId(0), 0, &Number::from(1.0))
     };
     assert_eq!(bunch("1 small bunch coriander"), "1 small bunch coriander");
     assert_eq!(bunch("1 bunch coriander, small"), "1 bunch coriander, small");
@@ -136,7 +136,7 @@ fn steps_are_printed_in_the_units_of_the_sheets() {
     let pieces = vec![oil(amount(15.0, Unit::Millilitre)), words(", "), oil(amount(80.0, Unit::Millilitre)), words(", "), named(5)];
     kitchen.recipes[0].steps = vec![Step { text: pieces, ..step("") }, Step { text: (0..6).map(named).collect(), ..step("") }];
     // 15 ml ÷ 14.787 = 1.01 tbsp; 80 ml ÷ 236.588 = 0.338 cups; 200 g ÷ 28.35 = 7.05 oz.
-    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "1 tbsp olive oil, ⅓ cup olive oil, 7 oz herb yoghurt");
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, &Number::from(1.0)), "1 tbsp olive oil, ⅓ cup olive oil, 7 oz herb yoghurt");
 }
 
 #[test]
@@ -169,7 +169,7 @@ fn what_alone_is_used_of_a_fruit_is_said() {
     ];
     let said = |kitchen: &mut Kitchen, text: Vec<Piece>| {
         kitchen.recipes[0].steps = vec![Step { text, ..step("") }, Step { text: vec![named(0), named(1)], ..step("") }];
-        step_text(kitchen, RecipeId(0), 0, 2.0)
+        step_text(kitchen, RecipeId(0), 0, &Number::from(2.0))
     };
     assert_eq!(
         said(&mut kitchen, vec![words("Stir in "), named(0), words(" and "), named(1)]),
@@ -179,7 +179,10 @@ fn what_alone_is_used_of_a_fruit_is_said() {
     assert_eq!(said(&mut kitchen, vec![words("Add the juice of "), named(0)]), "Add the juice of 2 lemons");
     assert_eq!(said(&mut kitchen, vec![words("Halve "), named(0)]), "Halve 2 lemons");
     kitchen.recipes[0].steps = vec![step("Stir.")];
-    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "With the juice of 1 lemon and the zest and juice of 2 lemons: Stir.");
+    assert_eq!(
+        step_text(&kitchen, RecipeId(0), 0, &Number::from(1.0)),
+        "With the juice of 1 lemon and the zest and juice of 2 lemons: Stir."
+    );
 }
 
 #[test]
@@ -191,7 +194,7 @@ fn a_cut_that_the_step_makes_itself_is_not_said_twice() {
     kitchen.recipes[0].ingredients = vec![ingredient("300 g diced potato", potato, Some(diced), None)];
     let said = |kitchen: &mut Kitchen, verb: &str| {
         kitchen.recipes[0].steps = vec![Step { text: vec![words(verb), named(0)], ..step("") }];
-        step_text(kitchen, RecipeId(0), 0, 1.0)
+        step_text(kitchen, RecipeId(0), 0, &Number::from(1.0))
     };
     // 300 g ÷ 0.75 = 400 g as bought.
     assert_eq!(said(&mut kitchen, "Peel and dice "), "Peel and dice 400 g potatoes (300 g diced)");
@@ -205,9 +208,9 @@ fn what_no_step_names_leads_the_first_step() {
         Step { text: vec![words("Warm "), named(1), words(".")], ..step("") },
         Step { text: vec![named(0), named(3), named(5)], ..step("") },
     ];
-    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "With 1 sprig rosemary: Warm 60 ml olive oil. Season with salt.");
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, &Number::from(1.0)), "With 1 sprig rosemary: Warm 60 ml olive oil. Season with salt.");
     kitchen.recipes[0].steps[1].text.push(words(". Salt lightly."));
-    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "With 1 sprig rosemary: Warm 60 ml olive oil.");
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, &Number::from(1.0)), "With 1 sprig rosemary: Warm 60 ml olive oil.");
 }
 
 #[test]
@@ -216,7 +219,7 @@ fn the_first_step_in_the_session_has_what_no_step_names() {
     kitchen.recipes[0].ingredients.truncate(2);
     let soak = Step { text: vec![words("Soak "), named(0)], ahead: Some(crate::measure::Minutes(60)), ..step("") };
     kitchen.recipes[0].steps = vec![soak, step("Cook.")];
-    assert_eq!(step_text(&kitchen, RecipeId(0), 1, 1.0), "With 60 ml olive oil: Cook.");
+    assert_eq!(step_text(&kitchen, RecipeId(0), 1, &Number::ONE), "With 60 ml olive oil: Cook.");
 }
 
 #[test]
@@ -252,7 +255,7 @@ fn a_state_and_what_comes_on_top_are_said() {
         ingredient("100 g flour, plus 20 g for dusting", flour, Some(dusted), None),
     ];
     kitchen.recipes[0].steps = vec![Step { text: vec![named(0), words(" and "), named(1)], ..step("") }];
-    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 2.0), "600 g diced onion and 200 g plus 40 g flour");
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, &Number::from(2.0)), "600 g diced onion and 200 g plus 40 g flour");
 }
 
 #[test]
@@ -328,7 +331,7 @@ fn a_step_takes_whole_eggs_and_tins() {
         ingredient("2 onions", onion, Some(item(2.0, Unit::Piece)), None),
     ];
     kitchen.recipes = vec![dish];
-    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 0.625), "2 eggs, 1 tin (400 g) tomatoes, 1¼ onions");
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, &Number::from(0.625)), "2 eggs, 1 tin (400 g) tomatoes, 1¼ onions");
     // A round has its part of the whole ones.
     let half = making_text(&kitchen, &making(&kitchen, 0, 0.625), 0, &Number::over(1, 2));
     assert!(half.starts_with("1 egg, ½ tin"), "{half}");
@@ -345,7 +348,7 @@ fn shares_of_whole_eggs_are_whole_eggs() {
     let mut dish = recipe("dish", "Dish", 4.0, steps);
     dish.ingredients = vec![ingredient("3 eggs", egg, Some(item(3.0, Unit::Piece)), None)];
     kitchen.recipes = vec![dish];
-    let said = |step, batches| step_text(&kitchen, RecipeId(0), step, batches);
+    let said = |step, batches: f64| step_text(&kitchen, RecipeId(0), step, &Number::from(batches));
     assert_eq!((said(0, 1.25), said(1, 1.25)), ("3 eggs".to_owned(), "1 egg".to_owned()));
     // A quarter of a batch takes one egg: two thirds of it and a third.
     assert_eq!((said(0, 0.25), said(1, 0.25)), ("⅔ egg".to_owned(), "⅓ egg".to_owned()));
