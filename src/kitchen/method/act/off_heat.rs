@@ -20,7 +20,7 @@ impl Reading<'_> {
 
     fn names_heat(&self) -> bool {
         let off = self.named.off;
-        self.named.at.is_some() && !off || self.named.pan && !off || self.sentence_says(&["simmering", "steamer", "basket"])
+        (self.named.pan || self.named.at.is_some()) && !off || self.sentence_says(&["simmering", "steamer", "basket"])
     }
 
     /// "Take off the heat and steam, lid on, for 10 minutes."
