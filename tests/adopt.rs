@@ -296,6 +296,24 @@ fn how_long_it_keeps_beyond_what_usda_has_for_cooked_dishes_is_told() {
     assert!(said.contains("2 weeks in the fridge. That is longer than USDA has for cooked dishes: 3 to 4 days in the fridge."), "{said}");
 }
 
+/// The steps that a household wrote come back as a method of which every amount is taken where it stood.
+#[test]
+fn a_line_of_two_amounts_that_two_steps_take_comes_back_so() {
+    let bread = "name = \"Flatbreads\"\nmakes = \"8 pieces\"\ningredients = \"\"\"\n400 g plain flour, plus 2 tbsp\n250 g plain yoghurt\n\"\"\"\n\
+                 [[step]]\ntext = \"Mix {plain flour: 400 g} with {yoghurt}.\"\n[[step]]\ntext = \"Roll out on {plain flour: 2 tbsp}.\"\n";
+    let kitchen = kitchen().recipe("bread", bread);
+    let page = crate::kitchen::stdout(&kitchen.run(&["recipe", "bread", "--format", "jsonld"]));
+    let kitchen = kitchen.file("bread.json", &page);
+    let said = kitchen.done(&["adopt", "bread.json", "--as", "again"]);
+    assert!(!said.contains("flour"), "{said}");
+    let texts = |id: &str| {
+        let card = json(&kitchen.run(&["--format", "json", "recipe", id, "--for", "16 pieces"]));
+        card["steps"].as_array().unwrap().iter().map(|step| step["text"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(texts("again"), ["Mix 800 g plain flour with 500 g yoghurt.", "Roll out on 4 tbsp plain flour."]);
+    assert_eq!(texts("bread"), texts("again"));
+}
+
 /// A recipe in a recipe goes out by its name, and comes back as the recipe of that name.
 #[test]
 fn a_recipe_in_a_recipe_goes_out_by_its_name_and_comes_back() {

@@ -2,7 +2,8 @@
 
 use pretty_assertions::assert_eq;
 
-use crate::kitchen::{Kitchen, assert_amount, has_line, json, kitchen, line, lines, stderr, supper};
+use crate::kitchen::stall::{STALL, pack_of};
+use crate::kitchen::{Kitchen, assert_amount, has_line, json, kitchen, line, lines, packs, sizes, stderr, supper};
 
 const FOODS: &str = r#"
 [[food]]
@@ -105,6 +106,14 @@ fn drained_is_divided_by_the_drained_share() {
 fn a_line_in_tins_means_the_tinned_food_by_its_whole_weight() {
     asks("1 tin (400 g) seabeans, drained", "tinned seabean", 400.0);
     asks("2 tins (400 g) seabeans", "tinned seabean", 800.0);
+}
+
+#[test]
+fn a_tin_of_a_food_that_the_household_names_is_bought_as_its_own_pack() {
+    let foods = "[[food]]\nname = \"white beans\"\ntin = \"400 g\"\n";
+    let beans = kitchen().foods(foods).shops(&format!("{STALL}{}", pack_of("white beans", "400 g", "0.90")));
+    let list = beans.meals(&supper("2026-11-30", "\"1 tin (400 g) white beans, drained\"")).list();
+    assert_eq!(packs(&line(&list, "white beans")), sizes(&[("400 g", 1)]));
 }
 
 #[test]

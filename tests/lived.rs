@@ -193,6 +193,20 @@ fn the_budget_is_held_against_what_was_paid_and_what_is_open() {
 }
 
 #[test]
+fn what_another_week_bought_on_one_of_its_days_does_not_count_in_its_budget() {
+    // 4.00 were paid for this week; the next shops on its Friday, which is one of this week's days: 0.50.
+    let next = format!("from = 2026-12-07\n[[trip]]\non = 2026-12-04\n{}", supper("2026-12-07", "\"100 g mooncress\""));
+    let kitchen = week().file("weeks/next.toml", &next);
+    let budget = kitchen.text("kitchen.toml").replacen("currency", "budget = \"1.00\"\ncurrency", 1);
+    let kitchen = kitchen.file("kitchen.toml", &budget);
+    kitchen.done_on("2026-11-28", &["receive"]);
+    let cost = |kitchen: &Kitchen| list_on(kitchen, "2026-12-04", &["--week", "weeks/week.toml"])["budget"]["cost"].clone();
+    let before = cost(&kitchen);
+    kitchen.done_on("2026-12-04", &["--week", "weeks/next.toml", "receive"]);
+    assert_eq!(cost(&kitchen), before);
+}
+
+#[test]
 fn a_day_tells_what_goes_off_of_what_is_taken_to_lie_there() {
     // Nothing is booked. On Wednesday Sunday's mash is all eaten; of 200 g of mooncress, which keeps four days, Tuesday ate 100.
     let kitchen = week();

@@ -183,14 +183,22 @@ impl Booked {
         self.has_key(&meal_key(meal))
     }
 
-    /// What was paid for what was bought from one day to another.
-    pub fn paid_between(&self, first: Date, last: Date) -> Money {
-        self.purchases.iter().filter(|purchase| first <= purchase.on && purchase.on <= last).map(|purchase| purchase.paid).sum()
+    /// What was paid for what was bought for the week of that `from`, whose days are those of `span`.
+    pub fn paid_in(&self, from: Date, span: (Date, Date)) -> Money {
+        self.purchases_of(from, span).map(|purchase| purchase.paid).sum()
     }
 
-    /// What booked trips from one day to another paid for the kitchen's foods, the earliest first.
-    pub fn week_prices(&self, foods: &Foods, first: Date, last: Date) -> Vec<WeekPrice> {
-        let mut trips: Vec<&Purchase> = self.purchases.iter().filter(|purchase| first <= purchase.on && purchase.on <= last).collect();
+    /// The purchases of a week: its trips, where the book says whose they are; else what was bought on its days.
+    fn purchases_of(&self, from: Date, (first, last): (Date, Date)) -> impl Iterator<Item = &Purchase> {
+        self.purchases.iter().filter(move |purchase| match purchase.trip.as_ref().and_then(|key| self.in_weeks.get(key)) {
+            Some(week) => week.from == from,
+            None => first <= purchase.on && purchase.on <= last,
+        })
+    }
+
+    /// What booked trips of a week, as for [`Booked::paid_in`], paid for the kitchen's foods, the earliest first.
+    pub fn week_prices(&self, foods: &Foods, from: Date, span: (Date, Date)) -> Vec<WeekPrice> {
+        let mut trips: Vec<&Purchase> = self.purchases_of(from, span).collect();
         trips.sort_by_key(|purchase| purchase.on);
         let price = |(food, paid): &(String, Paid)| {
             Some(WeekPrice { food: foods.find(food)?, buys: paid.amount.quantity(), cost: Money(paid.minor) })

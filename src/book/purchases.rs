@@ -14,6 +14,8 @@ use crate::shelf::rounded;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Purchase {
     pub on: Date,
+    /// The key of the trip, or of one of its lines; `None` of what was bought beside the plan.
+    pub trip: Option<String>,
     pub paid: Money,
     /// Of a trip: what was paid for how much of each food, by its name; of two lines the first.
     pub prices: Vec<(String, Paid)>,
@@ -32,7 +34,8 @@ pub(super) fn purchase(booking: &Booking) -> Purchase {
 /// Of a booking of that day, with what it is of and the lots it put down: of the trip's day, else of the day since when they lie there.
 pub(super) fn purchase_of(booked_on: Date, covers: &[String], fares: &BTreeMap<String, i64>, gained: &[&LotRecord]) -> Purchase {
     let day_of = |key: &String| ["trip ", "line "].iter().find_map(|kind| key.strip_prefix(kind)?.get(..10)?.parse().ok());
-    let trip = covers.iter().find_map(day_of);
+    let key = covers.iter().find(|key| day_of(key).is_some());
+    let trip = key.and_then(day_of);
     let on = trip.or_else(|| gained.iter().filter_map(|lot| lot.since).max()).unwrap_or(booked_on);
     let fares: Money = fares.values().copied().map(Money).sum();
     let mut prices: Vec<(String, Paid)> = Vec::new();
@@ -43,7 +46,7 @@ pub(super) fn purchase_of(booked_on: Date, covers: &[String], fares: &BTreeMap<S
             prices.push((food.clone(), paid.clone()));
         }
     }
-    Purchase { on, paid: rounded(gained.iter().filter_map(|lot| paid(lot)).sum()) + fares, prices }
+    Purchase { on, trip: key.cloned(), paid: rounded(gained.iter().filter_map(|lot| paid(lot)).sum()) + fares, prices }
 }
 
 /// Minor units of money.

@@ -1,6 +1,6 @@
 //! Every food that a household can speak of: finding one by any of its names, and laying a household's knowledge over the reference.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::names::key_of;
 use super::rows::{Names, Rows};
@@ -12,6 +12,8 @@ pub struct Foods {
     pub(crate) all: Rows,
     /// Every name, singular, lower case -> food.
     pub(crate) names: Names,
+    /// The names that stand in foods.toml, as keys, of foods that are the household's own or that it says come in tins.
+    pub(crate) own: BTreeSet<String>,
 }
 
 impl FromIterator<Food> for Foods {
@@ -20,7 +22,7 @@ impl FromIterator<Food> for Foods {
         let all: Rows = foods.into_iter().collect();
         let mut names = Names::default();
         names.extend(all.iter().zip(0..).map(|(food, index)| (food.name.to_lowercase(), FoodId(index))));
-        Foods { all, names }
+        Foods { all, names, own: BTreeSet::new() }
     }
 }
 
@@ -132,14 +134,26 @@ impl Foods {
     }
 
     /// The household's other names of foods stand before every name of the reference; only its own first names stand before them.
-    pub(crate) fn own_names(&mut self, entries: &[(FoodId, Vec<String>)]) {
+    /// Those in `entries` that are marked stand before the tinned kind of a food, too: see [`Foods::find_own`].
+    pub(crate) fn own_names(&mut self, entries: &[(FoodId, Vec<String>)], in_tins: &BTreeSet<FoodId>) {
         let first: Vec<(String, FoodId)> = entries.iter().map(|(id, _)| (key_of(&self[*id].name), *id)).collect();
         for (id, also) in entries {
             for key in also.iter().map(|name| key_of(name)) {
                 self.names.insert(key, *id);
             }
         }
+        let keys = |id: &FoodId, also: &[String]| -> Vec<String> {
+            also.iter().map(|name| key_of(name)).chain([key_of(&self[*id].name)]).collect()
+        };
+        self.own = entries.iter().filter(|(id, _)| in_tins.contains(id)).flat_map(|(id, also)| keys(id, also)).collect();
         self.names.extend(first);
+    }
+
+    /// The household's own food of this key, where a line in tins means it and no tinned food of the reference: a food that the reference
+    /// does not have, or one of which foods.toml itself says what a tin weighs or how much of it drains off. Of any other the reference
+    /// knows the tinned kind better: who weighs a fresh tomato at home still buys tins of tomatoes.
+    pub(crate) fn find_own(&self, key: &str) -> Option<FoodId> {
+        self.find_known(key).filter(|_| self.own.contains(key))
     }
 }
 
@@ -277,7 +291,7 @@ mod tests {
         let ours = foods.lay_over(named("oat cream", &["cream"]));
         let milk = foods.lay_over(named("milk", &[]));
         let other = foods.lay_over(named("barista drink", &["milk"]));
-        foods.own_names(&[(ours, vec!["cream".into()]), (milk, vec![]), (other, vec!["milk".into()])]);
+        foods.own_names(&[(ours, vec!["cream".into()]), (milk, vec![]), (other, vec!["milk".into()])], &BTreeSet::from([ours]));
         assert_eq!(foods.find("cream"), Some(ours));
         assert_eq!(foods.find("milk"), Some(milk), "the household names this one itself");
     }

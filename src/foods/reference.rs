@@ -41,7 +41,7 @@ fn written(table: &'static str) -> Result<Foods, Fault> {
         return Err(Fault { line, what: format!("the columns are not {}", COLUMNS.join(", ")) });
     }
     let rows: Vec<(usize, &'static str)> = lines.collect();
-    Ok(Foods { all: Rows::written(&rows), names: names_of(&rows) })
+    Ok(Foods { all: Rows::written(&rows), names: names_of(&rows), ..Foods::default() })
 }
 
 /// Names before synonyms, so that a food's own name is never taken by another's `also`.

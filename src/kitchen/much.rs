@@ -2,7 +2,7 @@
 
 use crate::foods::{Food, Kind, Measured};
 use crate::kitchen::{Names, RecipeId, Ware, Whose};
-use crate::measure::{Number, Quantity, Units, plural_word, show, show_at_most};
+use crate::measure::{Amount, Number, Quantity, Unit, Units, Word, plural_word, show, show_at_most};
 
 use crate::words::{in_a_sentence, listed, plural};
 
@@ -175,6 +175,13 @@ fn eggs(food: &Food, grams: f64) -> Option<Quantity> {
     (food.kind == Some(Kind::RawEgg) && is_whole).then(|| Quantity::Count(Number::from(number)))
 }
 
+/// "⅝ bulb garlic" in whole cloves, as the cook takes them; `None` for whole bulbs and for any other food.
+pub(crate) fn part_of_a_bulb(food: &Food, amount: &Amount) -> Option<Quantity> {
+    let is_bulb = matches!(amount.unit, Unit::Piece | Unit::Word(Word::Bulb | Word::Head));
+    let is_whole = (amount.high.round() - &amount.high).abs() < Number::over(1, 100);
+    if is_bulb && !is_whole && !amount.is_range() { cloves(food, &amount.high) } else { None }
+}
+
 /// A part of a bulb in cloves, all of them whole: nobody fetches five eighths of a garlic.
 fn cloves(food: &Food, bulbs: &Number) -> Option<Quantity> {
     let bulb = match &food.each.as_ref()?.value {
@@ -185,8 +192,9 @@ fn cloves(food: &Food, bulbs: &Number) -> Option<Quantity> {
     if bulbs.ceil() == *bulbs {
         return food.words.contains_key("bulb").then(|| Quantity::words(bulbs, "bulb"));
     }
-    let cloves = (bulbs * Number::from(bulb) / Number::from(clove)).ceil();
-    Some(Quantity::words(cloves, "clove"))
+    // A tenth of a clove is nothing that anybody cuts off.
+    let cloves = bulbs * Number::from(bulb) / Number::from(clove) - &Number::over(1, 10);
+    Some(Quantity::words(cloves.ceil().max(Number::ONE), "clove"))
 }
 
 #[cfg(test)]
@@ -212,6 +220,8 @@ mod tests {
         assert_eq!(said("egg", Quantity::grams(120.0)), "120 g eggs");
         // Half a bulb of 50 g in cloves of 3.45 g: 7.2, and so eight.
         assert_eq!(said("garlic", Quantity::pieces(0.5)), "8 cloves of garlic");
+        // Five eighths are 9.06, and so nine.
+        assert_eq!(said("garlic", Quantity::pieces(0.625)), "9 cloves of garlic");
         assert_eq!(said("garlic", Quantity::pieces(2)), "2 bulbs of garlic");
         assert_eq!(said("carrot", Quantity::grams(400.0)), "400 g carrots");
         assert_eq!(said("cod", Quantity::grams(440.0)), "440 g cod");

@@ -9,7 +9,7 @@ use super::uses::is_loose;
 use super::{Note, There};
 use crate::foods::{Food, Foods, Item, Kind, Measured, State, as_purchased, in_form_with_facts};
 use crate::kitchen::asked::{by_hand, graded, is_dry};
-use crate::kitchen::much::{is_several, said_once};
+use crate::kitchen::much::{is_several, part_of_a_bulb, said_once};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Print, Recipe, RecipeId, Rules, Step, Wanted};
 use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, Word, show, show_in_spoons, steps_up};
 use crate::plan::{Making, counts_whole, times_taken};
@@ -375,6 +375,14 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
         }
         Wanted::Food { food, item: Some(item) } => {
             let amount = share.unwrap_or(&item.amount);
+            let part_in_cloves = || part_of_a_bulb(&kitchen.foods[*food], &amount.scaled(batches));
+            if item.plus.is_empty()
+                && item.size.is_none()
+                && let Some(cloves) = part_in_cloves()
+            {
+                let name = name_in_line(&kitchen.foods[*food], one, 0.0);
+                return format!("{} {}", show(&cloves, units), without_container(&name, amount.unit)).into();
+            }
             let size = container_size(amount, item, batches, units);
             let plus = if share.is_none() { plus_text(kitchen, item, &kitchen.foods[*food], batches) } else { String::new() };
             let described = describe(item);

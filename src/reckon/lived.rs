@@ -113,8 +113,7 @@ impl<'w, 'p> Lived<'w, 'p> {
 
     /// What its booked trips paid for foods.
     fn booked_prices(&self, kitchen: &Kitchen) -> Vec<WeekPrice> {
-        let (first, last) = span(&self.week);
-        self.booked.week_prices(&kitchen.foods, first, last)
+        self.booked.week_prices(&kitchen.foods, self.week.from, span(&self.week))
     }
 
     /// What a trip that is taken as done bought: its lines that are not booked.

@@ -119,7 +119,6 @@ pub fn reckon_beside<'k>(
     let warnings = told::warnings(&household, week, &before, &open);
     let Before { lived, kitchen, reserved, begun, .. } = before;
     let Open { week, stages: Stages { makings, demanded, netted, needs }, basket, .. } = open;
-    let (first, last) = plan::span(&lived.week);
     Ok(Reckoning {
         week,
         makings,
@@ -131,7 +130,7 @@ pub fn reckon_beside<'k>(
         warnings,
         today,
         begun,
-        paid: booked.paid_between(first, last),
+        paid: booked.paid_in(lived.week.from, plan::span(&lived.week)),
         past_trips: done::past_trips(&kitchen, &lived),
         past_sessions: done::past_sessions(&lived),
         past_meals: lived.past_meals(),

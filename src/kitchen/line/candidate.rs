@@ -87,6 +87,9 @@ impl<'a> Reader<'a> {
             let line = self.recipe_line(measure, start, at)?;
             return Ok(Candidate { lines: vec![line], unexplained: 0, named: 1 });
         }
+        if let Some(either) = self.a_tin_or_so_much(&measure, start) {
+            return Ok(either);
+        }
         let mut from = measure.end;
         // "2 cans (14.5 oz), diced tomatoes"
         while from < self.end && self.is_separator(from) && measure.amount.is_some() {
@@ -101,6 +104,24 @@ impl<'a> Reader<'a> {
         self.check(&measure, &head, start)?;
         let parts = Parts::after(self, to, &measure);
         self.foods(measure, head, parts, start)
+    }
+
+    /// "1 tin or 250 g cooked chickpeas": the tin, and what would do as well.
+    fn a_tin_or_so_much(&self, measure: &Measure, start: usize) -> Option<Candidate> {
+        let w = self.w;
+        if !super::food::is_tin(measure.amount.as_ref().map(|amount| amount.unit)) || !w.is(measure.end, "or") {
+            return None;
+        }
+        let other = self.measure(measure.end + 1, false).ok().filter(|other| other.unit_given && other.amount.is_some())?;
+        let to = self.separator(other.end);
+        let head = Head::of(w, other.end..to);
+        head.places.first()?;
+        let instead = w.plain(measure.end + 1..head.end);
+        let parts = Parts::after(self, to, &other);
+        let mut best = self.foods(Measure { end: other.end, ..measure.clone() }, head, parts, start).ok()?;
+        let line = best.lines.first_mut()?;
+        line.instead = Some(line.instead.take().map_or_else(|| instead.clone(), |more| format!("{instead} or {more}")));
+        Some(best)
     }
 
     /// The food first, then the measure.

@@ -27,6 +27,8 @@ pub(super) struct Found {
     pub doubts: Vec<String>,
     /// "Canned" stood before it.
     pub tinned: bool,
+    /// Only its tinned kind is known, and only words after the comma say that it is meant: "15 oz baby corn, drained".
+    pub only_tinned: bool,
     /// "Dried", "raw" or "uncooked" is in the line's own words.
     pub dried: bool,
     /// What follows the food without a comma: "for frying", "plus 2 tbsp".
@@ -288,7 +290,8 @@ impl Reader<'_> {
         let counts_tins = is_tin(unit);
         if counts_tins || before.drained || before.tinned {
             let found = self
-                .kind_of("tinned", name)
+                .own_in_tins(name)
+                .or_else(|| self.kind_of("tinned", name))
                 .or_else(|| if unit == Some(Unit::Word(UnitWord::Jar)) { self.kind_of("jarred", name) } else { None });
             return found.or_else(plain);
         }
@@ -310,6 +313,13 @@ impl Reader<'_> {
             };
         }
         plain()
+    }
+
+    /// The household's own food of this key, which stands before a tinned food of the reference, though not before one of its own.
+    pub(super) fn own_in_tins(&self, name: &str) -> Option<FoodId> {
+        let foods = self.foods;
+        let own_tinned = || self.kind_of("tinned", name).is_some_and(|id| foods.find_own(&key_of(&foods[id].name)).is_some());
+        foods.find_own(name).filter(|_| !own_tinned())
     }
 
     /// The tinned or dried kind of the food of this key: "tinned salmon" where the line says "salmon fillets", which is another name of salmon.

@@ -8,10 +8,10 @@ use std::ops::Range;
 use super::candidate::Candidate;
 use super::food::{Found, Head, Stated};
 use super::measure::Measure;
-use super::parts::{Parts, says_tin};
+use super::parts::{Parts, says_tin, says_tinned};
 use super::vocabulary::{Class, class_of, says_optional};
 use super::{Line, LineError, Reader};
-use crate::measure::{Kind, Unit};
+use crate::measure::{Kind, Unit, Word};
 
 /// The foods of a head, and what could be taken instead of the only one.
 #[derive(Default)]
@@ -50,6 +50,11 @@ impl<'a> Reader<'a> {
         let stated: Stated = measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
         let first = head.places.first().copied().unwrap_or(start);
         let Some(mut resolved) = self.resolve(&head, stated) else { return Err(self.no_food(start, first)) };
+        if let [found] = resolved.founds.as_mut_slice()
+            && let Some(tinned) = self.known_in_tins_alone(&head, found, &parts)
+        {
+            *found = tinned;
+        }
         let mut parts = parts;
         if measure.amount.is_none() || measure.each {
             self.listed(&mut resolved, &mut parts, stated);
@@ -61,6 +66,16 @@ impl<'a> Reader<'a> {
         Ok(Candidate { lines, unexplained, named })
     }
 
+    /// "15 oz zeb, drained" where only tinned zeb is known: as "15 oz drained zeb".
+    fn known_in_tins_alone(&self, head: &Head, found: &Found, parts: &Parts) -> Option<Found> {
+        let says = |range: &Range<usize>| says_tinned(self.w, range.clone());
+        if found.known.is_some() || !parts.ranges.iter().any(says) {
+            return None;
+        }
+        let tinned = self.known(head, Some((Unit::Word(Word::Tin), true)))?;
+        tinned.food.starts_with("tinned ").then_some(Found { only_tinned: true, ..tinned })
+    }
+
     /// One line a food; an amount of several together is shared out equally, which is told.
     fn lines(&self, measure: Measure, resolved: Resolved, parts: &Parts) -> Result<Vec<Line>, LineError> {
         // "1 onion and salt": nobody counts or weighs salt with something else.
@@ -68,6 +83,9 @@ impl<'a> Reader<'a> {
         let count = resolved.founds.iter().filter(|found| !any_other || !is_seasoning(found)).count();
         let mut gathered = self.gather(&measure, &resolved, parts)?;
         gathered.instead.splice(0..0, resolved.instead);
+        if let Some((last, size)) = gathered.instead.last_mut().zip(gathered.other_size.take()) {
+            *last = format!("{last} {size}");
+        }
         let mut measure = measure;
         if count > 1
             && !measure.each
@@ -299,7 +317,8 @@ impl<'a> Reader<'a> {
             return Some(Resolved::one_of(found, texts(others)));
         }
         let describes = self.describes_only_words(first);
-        if has_amount && let Some(found) = self.lent_a_noun(first, last, stated) {
+        if has_amount && let Some(mut found) = self.lent_a_noun(first, last, stated) {
+            found.tinned |= others.iter().any(|other| says_tin(w, other.places[0]..other.end));
             return Some(Resolved::one_of(found, texts(others)));
         }
         if describes && last.places.len() > 1 && !has_amount {
@@ -328,7 +347,13 @@ impl<'a> Reader<'a> {
         let noun: Vec<usize> = last.places.iter().copied().filter(|place| *place >= end).collect();
         (0..noun.len()).find_map(|from| {
             let places = first.places.iter().chain(&noun[from..]).copied().collect();
-            self.joined(&Head { places, end: last.end, joined: true }, first.places.len(), stated)
+            let together = Head { places, end: last.end, joined: true };
+            // "2 cups cooked or 1 tin chickpeas": what stands before the "or" only describes.
+            if self.describes_only_words(first) {
+                self.known(&together, stated)
+            } else {
+                self.joined(&together, first.places.len(), stated)
+            }
         })
     }
 

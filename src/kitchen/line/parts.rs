@@ -89,6 +89,8 @@ pub(super) struct Gathered {
     of_so_many: Option<Ends>,
     /// "drained", "canned" or "or 1 tin" after the food.
     says_tinned: bool,
+    /// The "(400 g)" of what would do as well.
+    pub other_size: Option<String>,
     /// "(drained weight)": the amount is of what is drained.
     drained_weight: bool,
     /// "(peeled weight)": of what of the food the amount is.
@@ -114,13 +116,27 @@ impl<'a> Reader<'a> {
                 parts.brackets.retain(|bracket| *bracket < end);
             }
         }
-        for inner in parts.brackets.iter().filter_map(|at| self.bracket(*at)).filter(|inner| !inner.is_empty()) {
+        for at in parts.brackets {
+            let Some(inner) = self.bracket(at).filter(|inner| !inner.is_empty()) else { continue };
+            if self.is_size_of_another(at) {
+                let size = format!("({})", inner.plain(0..inner.len()));
+                gathered.other_size = Some(size);
+                continue;
+            }
             match self.added_in_bracket(inner, resolved).filter(|_| has_amount) {
                 Some(lines) => gathered.extra.extend(lines),
                 None => gathered.bracket(inner, self.spoons),
             }
         }
         Ok(gathered)
+    }
+
+    /// "250 g cooked chickpeas, or 1 (400 g) tin": the bracket is the size of what would do as well.
+    fn is_size_of_another(&self, at: usize) -> bool {
+        let w = self.w;
+        let from = (0..at).rev().find(|place| self.is_separator(*place)).unwrap_or(0);
+        let or = (from..at).rfind(|place| w.is(*place, "or") && w.number(place + 1).is_ok_and(|number| number.is_some()));
+        or.is_some_and(|or| says_tin(w, or..self.separator(at)))
     }
 
     /// What follows the food without a comma: "for frying", "rinsed and drained or 1 1/2 cups dry beans".
@@ -516,7 +532,7 @@ fn is_drained_weight(words: &Words, range: Range<usize>) -> bool {
 }
 
 /// "drained and rinsed", "canned", but not "soaked and drained".
-fn says_tinned(words: &Words, range: Range<usize>) -> bool {
+pub(super) fn says_tinned(words: &Words, range: Range<usize>) -> bool {
     let any = |phrases: &[&str]| range.clone().any(|at| phrases.iter().any(|word| words.is(at, word)));
     any(&["canned", "tinned", "tin", "can"])
         || any(&["drained"]) && !any(&["soaked", "cooked", "boiled", "simmered", "overnight", "blanched"])

@@ -128,14 +128,22 @@ impl Reader<'_> {
     /// dried one by weight.
     pub(super) fn tinned_pulse(&self, mut found: Found, measure: &mut Measure, says_tinned: bool, tins: Option<(Ends, Quantity)>) -> Found {
         let Some(id) = found.known.filter(|_| says_tinned || found.tinned) else { return found };
-        if self.foods[id].kind != Some(Kind::Pulse) || found.dried {
+        let is_own = self.own_in_tins(self.w.key(found.name.clone())).is_some();
+        if self.foods[id].kind != Some(Kind::Pulse) && !found.only_tinned || found.dried || is_own {
             return found;
         }
         let Some(tinned) = self.tinned(id) else { return found };
         let stated_already = found.state == Some(State::Drained) || is_tin(measure.amount.as_ref().map(|amount| amount.unit));
         found.food.clone_from(&self.foods[tinned].name);
         found.known = Some(tinned);
-        let Some(amount) = measure.amount.clone().filter(|_| !stated_already && measure.size.is_none()) else { return found };
+        // "250 g cooked chickpeas, or 1 tin": what is cooked is what is left when a tin is drained, in a cup only where that is weighed.
+        let was_cooked = found.state == Some(State::Cooked);
+        if was_cooked {
+            let poured = measure.amount.as_ref().is_some_and(|amount| matches!(amount.most(Spoons::Us), Quantity::Volume(_)));
+            found.state = Some(State::Drained).filter(|_| !poured || self.has_drained_cup(tinned));
+        }
+        let is_open = !stated_already && !was_cooked && measure.size.is_none();
+        let Some(amount) = measure.amount.clone().filter(|_| is_open) else { return found };
         match amount.most(Spoons::Us) {
             Quantity::Mass(_) => {
                 if let Some((counted, size)) = tins.as_ref().map(in_tins) {

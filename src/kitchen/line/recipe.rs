@@ -75,7 +75,10 @@ fn another(id: &str, part: &str, more: &str, offset: usize) -> LineError {
 }
 
 fn recipe_amount(measure: &Measure, id: &str, offset: usize) -> Result<Amount, LineError> {
-    let remedy = format!("write \"200 g recipe:{id}\", \"1 portion recipe:{id}\" or \"2 recipe:{id}\"");
+    let remedy = format!(
+        "write an amount in the measure of what it makes: \"1 portion recipe:{id}\" where it makes portions, \"2 recipe:{id}\" where it makes \
+         pieces, \"200 g recipe:{id}\" where it makes a weight"
+    );
     let Some(amount) = measure.amount.clone() else {
         return Err(LineError::new("a recipe needs an amount", remedy, offset));
     };

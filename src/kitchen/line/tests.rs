@@ -190,6 +190,50 @@ fn lines_answered_before_they_were_read_are_read_so() {
     assert!(wrong.is_empty(), "{wrong:#?}");
 }
 
+/// A household's entries over a book, as foods.toml lays them.
+fn with_own(mut foods: Foods, entries: Vec<Food>) -> Foods {
+    let own = entries.into_iter().map(|entry| (entry.also.clone(), foods.lay_over(entry))).map(|(also, id)| (id, also));
+    let own: Vec<_> = own.collect();
+    let ids = own.iter().map(|(id, _)| *id).collect();
+    foods.own_names(&own, &ids);
+    foods
+}
+
+#[test]
+fn a_name_of_the_household_stands_before_a_tinned_food_of_the_reference() {
+    let beans = with_own(Foods::reference(), vec![words(&[("tin", 400.0)], food("white beans"))]);
+    let pulses = Food { kind: Some(crate::foods::Kind::Pulse), ..food("runner mix") };
+    let mix = with_own(Foods::reference(), vec![also(&["white beans"], pulses)]);
+    for (line, amount) in [
+        ("1 tin (400 g) white beans, drained", "1 tin of 400 g"),
+        ("2 tins white beans", "2 tins"),
+        ("1 can white beans", "1 tin"),
+        ("240 g drained white beans", "240 g [drained]"),
+        ("400 g white beans, drained", "400 g"),
+    ] {
+        assert_eq!(rows(line, &beans), [format!("white beans {amount}")], "{line}");
+        assert_eq!(rows(line, &mix), [format!("runner mix {amount}")], "{line}");
+    }
+    // The household's own tinned food is what comes in its tins.
+    let both = with_own(Foods::reference(), vec![food("zeb"), food("tinned zeb")]);
+    assert_eq!(rows("1 tin (400 g) zeb", &both), ["tinned zeb 1 tin of 400 g"]);
+}
+
+#[test]
+fn a_food_that_only_its_tin_knows_is_meant_where_the_line_says_so_after_the_comma() {
+    let foods = with_own(Foods::reference(), vec![Food { drained: fact(0.6), ..food("tinned zeb") }]);
+    for (line, amount) in [
+        ("15 oz drained zeb", "15 oz [drained]"),
+        // As purchased, in tins of that size where sold.
+        ("15 oz zeb, drained", "1 tin of 425.242846875 g"),
+        ("400 g zeb, canned", "1 tin of 400 g"),
+        ("1 tin zeb", "1 tin"),
+    ] {
+        assert_eq!(rows(line, &foods), [format!("tinned zeb {amount}")], "{line}");
+    }
+    assert_eq!(rows("400 g zeb, diced", &foods), ["zeb 400 g"]);
+}
+
 #[test]
 fn several_foods_in_a_line_are_several_ingredients() {
     for (text, wanted) in [
@@ -297,6 +341,16 @@ fn a_line_that_reads_in_no_way_says_why_and_where() {
             Ok(line) => assert!(cause.is_empty(), "{text}: {line:?}"),
         }
     }
+}
+
+#[test]
+fn a_recipe_without_an_amount_is_asked_for_in_the_measure_of_what_it_makes() {
+    let remedy = read_line("recipe:mash", &larder(), Spoons::Us).unwrap_err().remedy;
+    let each = ["\"1 portion recipe:mash\" where it makes portions", "\"2 recipe:mash\" where it makes pieces", "where it makes a weight"];
+    assert!(
+        remedy.starts_with("write an amount in the measure of what it makes") && each.iter().all(|one| remedy.contains(one)),
+        "{remedy}"
+    );
 }
 
 #[test]

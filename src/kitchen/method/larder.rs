@@ -41,6 +41,8 @@ pub(super) enum Part {
 pub(super) enum Short {
     /// So much is left.
     Left(Amount),
+    /// A step before has taken all of it.
+    Nothing,
     /// The unit does not go with the line's.
     Unknown,
 }
@@ -71,6 +73,8 @@ pub(super) struct Larder<'k> {
     by_name: Vec<bool>,
     /// What was divided, in the order in which a part of it was last taken.
     divided: Vec<usize>,
+    /// Of a line of two amounts, the one that no step has taken, where one has taken the other.
+    other: Vec<Option<Amount>>,
 }
 
 /// Things of a kitchen that are called after a food. Singular.
@@ -91,8 +95,8 @@ impl<'k> Larder<'k> {
         });
         let named: Vec<Named> = named.collect();
         let left = vec![Number::ONE; named.len()];
-        let by_name = vec![false; named.len()];
-        Larder { foods, spoons, named, left, by_name, divided: Vec::new() }
+        let (by_name, other) = (vec![false; named.len()], vec![None; named.len()]);
+        Larder { foods, spoons, named, left, by_name, divided: Vec::new(), other }
     }
 
     /// Notes what the method names by its own name, so that "the spices" leave it for then.

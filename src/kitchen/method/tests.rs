@@ -398,6 +398,19 @@ fn what_roasts_whole_is_no_layer_and_never_takes_more_than_a_tray_a_piece() {
 }
 
 #[test]
+fn an_oven_step_that_names_no_food_takes_as_many_trays_as_what_it_carries() {
+    let takes = |typed: &[&str], method: &[&str]| read(typed, method).steps.last().map(|step| step.takes);
+    // "With 2.5 kg carrots: Roast …": 2500 / 1200 = 2.1; with the beetroot 3500 / 1200 = 2.9.
+    let roast = ["Roast in one layer at 200C for 40 minutes."];
+    assert_eq!(takes(&["2.5 kg carrots"], &roast), Some(2.1));
+    assert_eq!(takes(&["2.5 kg carrots", "1 kg beetroot"], &roast), Some(2.9));
+    // What no step names is in the first one, and goes on from there.
+    assert_eq!(takes(&["2.5 kg carrots", "1 kg beetroot"], &["Peel the beetroot.", roast[0]]), Some(2.9));
+    // What is only named at the table is not in the oven.
+    assert_eq!(takes(&["2.5 kg carrots", "1 kg yoghurt"], &[roast[0], "Serve with the yoghurt."]), Some(2.1));
+}
+
+#[test]
 fn the_inside_is_that_of_the_last_heated_step_that_the_meat_is_in() {
     let inside = |typed: &[&str], method: &[&str]| -> Vec<Option<i64>> {
         read(typed, method).steps.iter().map(|step| step.inside.map(|inside| inside.0 as i64)).collect()
@@ -430,6 +443,38 @@ fn shares_that_do_not_add_up_are_told() {
     let eggs = read(&["4 eggs"], &["Whisk 3 of the eggs. Whisk 2 eggs."]);
     assert!(tells(&eggs, "is left of \"4 eggs\""), "{:?}", eggs.doubts);
     assert_eq!(read(&butter, &["Melt 80 g of the butter. Fry the onion in the remaining butter for 5 minutes."]).doubts, []);
+}
+
+#[test]
+fn a_part_that_is_named_after_all_of_it_was_taken_is_told() {
+    let oil = ["4 tbsp olive oil", "1 onion", "400 g carrots"];
+    let after = read(&oil, &["Fry the onion in the oil for 5 minutes. Drizzle 1 tbsp of the oil over the carrots."]);
+    assert!(tells(&after, "\"1 tbsp of the oil\" when all of \"4 tbsp olive oil\" is taken"), "{:?}", after.doubts);
+    let flour = ["400 g plain flour, plus 2 tbsp", "250 g plain yoghurt"];
+    let rolled = read(&flour, &["Mix the flour and yoghurt.", "Roll out on 2 tbsp of the flour."]);
+    assert!(tells(&rolled, "when all of"), "{:?}", rolled.doubts);
+    // Half of what is in the pot stays half of it, and what each gets is of what is there.
+    let pot = ["400 g tinned white beans", "100 g plain yoghurt"];
+    for last in ["Mash half the beans.", "Top each bowl with 1 tbsp of the yoghurt."] {
+        assert_eq!(read(&pot, &["Simmer the beans for 10 minutes.", "Stir the yoghurt.", last]).doubts, [], "{last}");
+    }
+}
+
+#[test]
+fn a_line_of_two_amounts_is_parted_into_them() {
+    let typed = ["400 g plain flour, plus 2 tbsp", "250 g plain yoghurt"];
+    let parted = read(&typed, &["Mix 400 g of the plain flour with the yoghurt.", "Roll out on 2 tbsp of the plain flour."]);
+    assert_eq!(foods(&typed, &parted)[0][0], "400 g of 400 g plain flour, plus 2 tbsp");
+    assert_eq!(foods(&typed, &parted)[1], ["2 tbsp of 400 g plain flour, plus 2 tbsp"]);
+    assert_eq!(parted.doubts, []);
+    let rest = read(&typed, &["Mix 400 g of the flour with the yoghurt.", "Roll out on the rest of the flour."]);
+    assert_eq!(foods(&typed, &rest)[1], ["2 tbsp of 400 g plain flour, plus 2 tbsp"]);
+    // One part alone is all of it, and told; and so is what neither amount is.
+    let one = read(&typed, &["Mix 400 g of the flour with the yoghurt."]);
+    assert!(foods(&typed, &one)[0][0] == typed[0] && tells(&one, "only a part of"), "{:?}", one.doubts);
+    assert!(tells(&read(&typed, &["Mix 100 g of the flour with the yoghurt."]), "is not known"));
+    let more = read(&typed, &["Mix 400 g of the flour with the yoghurt. Roll out on 5 tbsp of the flour."]);
+    assert!(tells(&more, "where 2 tbsp is left"), "{:?}", more.doubts);
 }
 
 #[test]
@@ -480,10 +525,19 @@ fn cooling_without_a_time_is_a_step_of_words_off_the_heat() {
 }
 
 #[test]
-fn four_hours_or_overnight_is_told_which_is_planned() {
-    let found = read(&["1 kg chicken thighs"], &["Marinate the chicken for 4 hours or overnight.", "Grill for 20 minutes."]);
-    assert_eq!(told(&found)[0], "- w240");
-    assert!(tells(&found, "the first is planned"), "{:?}", found.doubts);
+fn four_hours_or_overnight_is_told_which_is_planned_and_where() {
+    for (time, step, when) in [
+        ("4 hours or overnight", "- a240", "ahead of the session"),
+        ("8 hours or overnight", "- a480", "ahead of the session"),
+        ("2 hours or overnight", "- w120", "in the session"),
+    ] {
+        for verb in ["Marinate the chicken", "Chill the chicken", "Put the chicken in the fridge"] {
+            let found = read(&["1 kg chicken thighs"], &[&format!("{verb} for {time}."), "Grill for 20 minutes."]);
+            assert_eq!(told(&found)[0], step, "{verb} {time}");
+            let doubts: Vec<&String> = found.doubts.iter().map(|(_, text)| text).collect();
+            assert!(doubts.len() == 1 && doubts[0].contains(&format!("the first is planned, {when}")), "{verb} {time}: {doubts:?}");
+        }
+    }
 }
 
 #[test]

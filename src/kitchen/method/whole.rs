@@ -1,15 +1,14 @@
 //! What only shows once all steps of a recipe are there: what is done ahead, the room in the oven, the inside temperature, and what of an
 //! ingredient nobody named.
 //!
-//! "4 hours or overnight" is planned as four hours within reach of the session, because it may be done either way; four
-//! hours without a choice, before anything is heated, is done ahead.
+//! Four hours before anything is heated are spent ahead of the session; of "4 hours or overnight" the first is planned, which is told.
 
 use super::gather::{Gather, Made};
 use super::places::Kind;
 use super::rates::{self, LONG_WAIT};
 use super::text::with;
 use crate::foods::Kind as FoodKind;
-use crate::kitchen::{Piece, Spot};
+use crate::kitchen::{Piece, Spot, Wanted};
 use crate::measure::{Amount, Celsius, Minutes};
 
 /// "The night before".
@@ -17,8 +16,8 @@ const NIGHT: i64 = 480;
 
 /// What is done to meat a day before.
 const SEASONS: [&str; 8] = ["score", "rub", "cure", "brine", "marinate", "massage", "coat", "submerge"];
-/// What is done to dough, of which a method often names no food.
-const RISES: [&str; 4] = ["dough", "ferment", "prove", "to rise"];
+/// What is done to one food in water, beside all others.
+const SOAKS: [&str; 4] = ["soak", "soaking", "steep", "rehydrate"];
 
 fn of_piece(piece: &Piece) -> Option<usize> {
     if let Piece::Ingredient { index, .. } = piece { Some(*index) } else { None }
@@ -31,8 +30,7 @@ impl Gather<'_, '_> {
         let heated = self.made.iter().position(|made| made.heated).unwrap_or(count);
         let early = |(index, made): (usize, &Made)| {
             let wait = made.step.wait.0 as f64;
-            // "4 hours or overnight": the first is planned, and is short enough for the day.
-            let long = made.overnight || wait > LONG_WAIT || wait >= LONG_WAIT && !made.or;
+            let long = made.overnight || wait >= LONG_WAIT;
             let day = made.day_before > 0;
             // "The night before, make the dough": hands alone.
             let hands = made.overnight && wait == 0.0;
@@ -40,7 +38,26 @@ impl Gather<'_, '_> {
         };
         let last = self.made.iter().enumerate().filter_map(early).next_back();
         self.wait_for_the_night(last);
-        let Some(last) = last else { return };
+        if let Some(last) = last {
+            self.move_ahead(last);
+            self.name_what_is_put_ahead(last);
+        }
+        self.tell_choices();
+    }
+
+    /// Of "4 hours or overnight" the first is planned, and where.
+    fn tell_choices(&mut self) {
+        let told = self.made.iter().filter_map(|made| {
+            let words = made.choice.as_ref()?;
+            let when = if made.step.ahead.is_some() { "ahead of" } else { "in" };
+            let text = format!("\"{words}\" leaves a choice; the first is planned, {when} the session. Write one time");
+            Some((made.step.at.clone(), text))
+        });
+        told.collect::<Vec<_>>().into_iter().for_each(|(at, text)| self.tell(at, text));
+    }
+
+    /// The steps up to `last` are done ahead, each by all the waits that follow it there.
+    fn move_ahead(&mut self, last: usize) {
         let mut ahead = 0;
         for index in (0..=last).rev() {
             let made = &mut self.made[index];
@@ -60,7 +77,6 @@ impl Gather<'_, '_> {
             }
             made.step.ahead = (ahead > 0).then_some(Minutes(ahead));
         }
-        self.name_what_is_put_ahead(last);
     }
 
     /// "The night before, mix the oats. Cover and chill.", and no more: a night's wait, marked.
@@ -73,7 +89,9 @@ impl Gather<'_, '_> {
         }
     }
 
-    /// "Soak overnight": of what only the list says, what is soaked, marinated or left to rise goes in front of the first step done ahead.
+    /// "Marinate for 4 hours": where no step done ahead names a food, all that no step names goes in front of the first of them, as it always
+    /// is in the first step. "Soak overnight" takes only what is soaked: the onion of the list stays for the pot. Where the method names a part
+    /// of what is marinated, the meat goes there, and what seasons it.
     fn name_what_is_put_ahead(&mut self, last: usize) {
         let names = |made: &Made| made.step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { .. }));
         // "The day before, score the skin and rub with the salt": of the meat that no step names.
@@ -85,19 +103,13 @@ impl Gather<'_, '_> {
         if is_named && !self.made[..=last].iter().any(|made| says(made, &SEASONS)) {
             return;
         }
-        let named: Vec<usize> = self.made.iter().flat_map(|made| &made.step.text).filter_map(of_piece).collect();
-        let unnamed = (0..self.setting.ingredients.len()).filter(|food| !named.contains(food) && !self.is_at_table(*food));
+        let unnamed = self.unnamed();
         let soaked = |food: &usize| {
             let pulse = |kind: FoodKind| !is_named && matches!(kind, FoodKind::Pulse | FoodKind::Grain);
-            self.larder.kind(*food).is_some_and(|kind| pulse(kind) || kind.is_raw_flesh())
+            self.larder.kind(*food).is_some_and(|kind| pulse(kind) || kind.is_raw_flesh() || is_named && self.is_of_a_marinade(*food, kind))
         };
-        // "Rest the dough in the fridge overnight": the dough is all that no step names.
-        let words = |made: &Made| {
-            let says = |piece: &Piece| matches!(piece, Piece::Words(words) if RISES.iter().any(|word| words.to_lowercase().contains(word)));
-            made.step.text.iter().any(says)
-        };
-        let dough = !is_named && self.made[..=last].iter().any(words);
-        let soaked: Vec<usize> = unnamed.filter(|food| dough || soaked(food)).collect();
+        let soaks = self.made[..=last].iter().any(|made| says(made, &SOAKS)) && unnamed.iter().any(soaked);
+        let soaked: Vec<usize> = unnamed.into_iter().filter(|food| !is_named && !soaks || soaked(food)).collect();
         if soaked.is_empty() {
             return;
         }
@@ -110,12 +122,29 @@ impl Gather<'_, '_> {
         self.made.iter_mut().filter(|made| made.heated && !made.of_another).for_each(|made| made.dish.extend(soaked.iter().copied()));
     }
 
+    /// Does it season what is marinated? What is to taste is left for the pot.
+    fn is_of_a_marinade(&self, food: usize, kind: FoodKind) -> bool {
+        use FoodKind::{Condiment, Dairy, Herb, Oil, Sauce, Spice, Sweetener};
+        let seasons = matches!(kind, Condiment | Dairy | Herb | Oil | Sauce | Spice | Sweetener);
+        seasons && matches!(self.setting.ingredients[food].wanted, Wanted::Food { item: Some(_), .. })
+    }
+
+    /// The ingredients that neither a step nor the table names.
+    fn unnamed(&self) -> Vec<usize> {
+        let named: Vec<usize> = self.made.iter().flat_map(|made| &made.step.text).filter_map(of_piece).collect();
+        (0..self.setting.ingredients.len()).filter(|food| !named.contains(food) && !self.is_at_table(*food)).collect()
+    }
+
     /// The room of an oven: trays of what roasts in one layer.
     pub(super) fn take_room(&mut self) {
         let mut sofar: Vec<usize> = Vec::new();
         let ovens: Vec<bool> = self.setting.appliances.iter().map(|one| one.kind == Some(Kind::Oven)).collect();
+        let first = self.made.iter().position(|made| made.step.ahead.is_none()).unwrap_or(0);
+        let unnamed = self.unnamed();
         for index in 0..self.made.len() {
-            for food in self.made[index].foods.clone() {
+            // What no step names is in the first one of the session, which says so: "With 1 kg carrots: Roast …".
+            let also: &[usize] = if index == first { &unnamed } else { &[] };
+            for food in self.made[index].foods.iter().chain(also).copied().collect::<Vec<usize>>() {
                 if !sofar.contains(&food) {
                     sofar.push(food);
                 }

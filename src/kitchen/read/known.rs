@@ -31,6 +31,7 @@ fn kitchen_word(key: &str) -> Option<String> {
 pub(super) fn read_foods(top: &Table<'_>, foods: &mut Foods) -> Vec<FittingFood> {
     let mut seen = BTreeSet::new();
     let mut also = Vec::new();
+    let mut in_tins = BTreeSet::new();
     let mut fitting = Vec::new();
     for table in top.each("food", "[[food]]") {
         let Some(food) = read_food(&table) else { continue };
@@ -38,11 +39,16 @@ pub(super) fn read_foods(top: &Table<'_>, foods: &mut Foods) -> Vec<FittingFood>
             table.mistake("name", format!("\"{}\" is described twice", food.name), "Keep one entry for each food.");
         }
         let names = food.also.clone();
+        let says_tins = food.drained.is_some() || ["tin", "jar"].iter().any(|word| food.words.contains_key(*word));
+        let known = foods.len();
         let id = foods.lay_over(food);
+        if says_tins || foods.len() > known {
+            in_tins.insert(id);
+        }
         also.push((id, names));
         fitting.push(read_fitting(&table, id));
     }
-    foods.own_names(&also);
+    foods.own_names(&also, &in_tins);
     fitting.retain(|food| !food.fits.is_empty() || !food.is.is_empty() || food.serving.is_some());
     fitting
 }

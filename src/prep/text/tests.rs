@@ -202,6 +202,25 @@ fn a_cut_that_the_step_makes_itself_is_not_said_twice() {
 }
 
 #[test]
+fn a_part_of_a_bulb_is_taken_in_whole_cloves() {
+    let mut kitchen = mash();
+    let garlic = food(&mut kitchen, "garlic", "vegetable");
+    let facts = &mut kitchen.foods.all[garlic.0 as usize];
+    let fact = |grams: f64| Fact { value: grams, source: "a test".into() };
+    facts.each = Some(Fact { value: Measured::Single(50.0), source: "a test".into() });
+    facts.words = [("clove".to_owned(), fact(4.0)), ("bulb".to_owned(), fact(50.0))].into();
+    let mut said = |line: &str, unit: Unit, batches: f64| {
+        kitchen.recipes[0].ingredients = vec![ingredient(line, garlic, Some(item(1.0, unit)), None)];
+        kitchen.recipes[0].steps = vec![Step { text: vec![words("Crush "), named(0)], ..step("") }];
+        step_text(&kitchen, RecipeId(0), 0, &Number::from(batches))
+    };
+    // 0.625 x 50 g ÷ 4 g = 7.8, and so eight, as they are fetched.
+    assert_eq!(said("1 bulb garlic", Unit::Word(Word::Bulb), 0.625), "Crush 8 cloves garlic");
+    assert_eq!(said("1 garlic", Unit::Piece, 0.625), "Crush 8 cloves garlic");
+    assert_eq!(said("1 bulb garlic", Unit::Word(Word::Bulb), 2.0), "Crush 2 bulbs garlic");
+}
+
+#[test]
 fn what_no_step_names_leads_the_first_step() {
     let mut kitchen = mash();
     kitchen.recipes[0].steps = vec![

@@ -26,8 +26,8 @@ pub(super) struct Draft {
     pub inside: Option<Celsius>,
     pub knife: bool,
     pub one_layer: bool,
-    /// "4 hours or overnight".
-    pub or: bool,
+    /// "4 hours or overnight", in the words of its clause.
+    pub choice: Option<String>,
     pub overnight: bool,
     /// So many minutes before: "the day before", "two days before".
     pub day_before: i64,
@@ -78,7 +78,8 @@ pub struct Made {
     /// Waits in hot water: on the hob, or under pressure.
     pub boils: bool,
     pub stands: bool,
-    pub or: bool,
+    /// "4 hours or overnight", in the words of its clause.
+    pub choice: Option<String>,
     pub overnight: bool,
     pub day_before: i64,
     pub one_layer: bool,
@@ -94,13 +95,13 @@ pub struct Made {
 impl Made {
     /// A step that heats nothing and waits for nothing.
     pub fn of_words(step: Step) -> Self {
-        let [heated, boils, stands, or, overnight, one_layer, of_another] = [false; 7];
+        let [heated, boils, stands, overnight, one_layer, of_another] = [false; 6];
         Made {
             step,
             heated,
             boils,
             stands,
-            or,
+            choice: None,
             overnight,
             day_before: 0,
             one_layer,

@@ -93,7 +93,8 @@ impl Gather<'_, '_> {
                 draft.wait += minutes;
                 draft.waits = true;
                 draft.wait_guessed |= !written || read.doubtful || read.unknown || read.time.is_some_and(|time| time.by_weight);
-                draft.or |= read.or;
+                let leaves_a_choice = read.or && (clause.start..clause.end).any(|at| w.is(at, "overnight"));
+                draft.choice = leaves_a_choice.then(|| w.text(clause.start..clause.end).to_owned()).or(draft.choice.take());
                 draft.overnight |= read.time.is_some_and(|time| time.overnight);
                 draft.day_before = draft.day_before.max(minutes_before(read));
             }
@@ -175,16 +176,25 @@ impl Gather<'_, '_> {
         clause.verb.is_some_and(|verb| MAKES.contains(&verb.word)) && (from..to).any(|at| WARE.contains(&w.key_at(at)))
     }
 
+    /// More of a line than is left of it, or an amount that is not known.
+    fn tell_what_falls_short(&mut self, w: &Words, mention: &Mention) {
+        let (Some(part @ Part::Amount(..)), [food]) = (&mention.part, mention.foods.as_slice()) else { return };
+        let (said, line) = (w.text(mention.start..mention.end), &self.setting.ingredients[*food].text);
+        self.untold.push(match self.larder.falls_short(*food, part) {
+            None => return,
+            // "Top each with 1 tbsp of the yoghurt": what each gets of what is there.
+            Some(Short::Nothing) if is_of_each(w, mention) => return,
+            Some(Short::Nothing) => format!(
+                "the method takes \"{said}\" when all of \"{line}\" is taken already; it stays in the words, the same for any number of \
+                 batches. Write before it how much is taken first"
+            ),
+            Some(Short::Unknown) => format!("how much of \"{line}\" \"{said}\" is is not known; what is left of it is taken"),
+            Some(Short::Left(left)) => format!("the method takes \"{said}\" where {left} is left of \"{line}\"; what is left is taken"),
+        });
+    }
+
     fn place(&mut self, w: &Words, mention: Mention, draft: &mut Draft) {
-        if let (Some(part @ Part::Amount(..)), [food]) = (&mention.part, mention.foods.as_slice())
-            && let Some(short) = self.larder.falls_short(*food, part)
-        {
-            let (said, line) = (w.text(mention.start..mention.end), &self.setting.ingredients[*food].text);
-            self.untold.push(match short {
-                Short::Unknown => format!("how much of \"{line}\" \"{said}\" is is not known; what is left of it is taken"),
-                Short::Left(left) => format!("the method takes \"{said}\" where {left} is left of \"{line}\"; what is left is taken"),
-            });
-        }
+        self.tell_what_falls_short(w, &mention);
         let taken: Vec<(usize, Option<Amount>)> =
             mention.foods.iter().filter_map(|food| Some((*food, self.larder.take(*food, mention.part.as_ref())?))).collect();
         if !taken.is_empty() {
@@ -233,6 +243,11 @@ impl Gather<'_, '_> {
             }
         }
     }
+}
+
+/// "Each", "per flatbread" beside a mention.
+fn is_of_each(w: &Words, mention: &Mention) -> bool {
+    (mention.start.saturating_sub(4)..mention.end + 3).any(|at| ["each", "every", "per", "apiece"].iter().any(|word| w.is(at, word)))
 }
 
 /// "The day before", "two days before".

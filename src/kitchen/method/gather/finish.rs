@@ -74,7 +74,7 @@ impl Gather<'_, '_> {
             heated,
             boils,
             stands,
-            or: done.or,
+            choice: done.choice,
             overnight: done.overnight,
             day_before: done.day_before,
             one_layer: done.one_layer,

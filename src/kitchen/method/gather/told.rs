@@ -7,7 +7,6 @@ use crate::kitchen::method::act::{Act, On, Round, Takes};
 use crate::kitchen::method::clauses::Clause;
 use crate::kitchen::method::clock::{Time, after_so_long, times, unread};
 use crate::kitchen::method::places::Kind;
-use crate::kitchen::method::rates::LONG_WAIT;
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 
@@ -74,13 +73,6 @@ impl Gather<'_, '_> {
         }
         if read.unknown {
             let text = format!("\"{words}\" has a time, but what is done in it is not known; it is planned as a wait");
-            self.doubts.push((paragraph.at.clone(), text));
-        }
-        if read.or && matches!(read.takes, Takes::Wait { .. }) && (clause.start..clause.end).any(|at| w.is(at, "overnight")) {
-            let ahead =
-                read.need.is_none() && read.time.is_some_and(|time| time.high > LONG_WAIT) && !self.made.iter().any(|made| made.heated);
-            let when = if ahead { "ahead of" } else { "in" };
-            let text = format!("\"{words}\" leaves a choice; the first is planned, {when} the session. Write one time");
             self.doubts.push((paragraph.at.clone(), text));
         }
         if let (true, Some(On::Kind(kind))) = (read.moved, read.need) {

@@ -62,6 +62,16 @@ impl Larder<'_> {
         if !left.is_positive() {
             return None;
         }
+        if let Some(other) = self.other[index].take() {
+            self.left[index] = Number::ZERO;
+            return Some(Some(other));
+        }
+        if let Some((taken, other)) = part.and_then(|part| self.one_of_two(index, part)) {
+            self.left[index] = Number::HALF;
+            self.other[index] = Some(other);
+            self.divided.push(index);
+            return Some(Some(taken));
+        }
         let share = match part {
             Some(Part::Share(share)) => share.clone().min(left.clone()),
             Some(Part::Amount(number, unit)) => self.share_of(index, number, *unit).unwrap_or(left.clone()).min(left.clone()),
@@ -71,7 +81,7 @@ impl Larder<'_> {
             },
             _ => left.clone(),
         };
-        // A line of several amounts, or of none, is not divided.
+        // A line of several amounts is not divided but into them, one of none not at all.
         match self.named[index].item.as_ref().filter(|item| item.plus.is_empty()) {
             Some(item) if share < Number::ONE => {
                 self.left[index] = left - &share;
@@ -83,6 +93,19 @@ impl Larder<'_> {
                 self.left[index] = Number::ZERO;
                 Some(None)
             }
+        }
+    }
+
+    /// "400 g of the flour" where the line is "400 g flour, plus 2 tbsp": that, and the other amount.
+    fn one_of_two(&self, index: usize, part: &Part) -> Option<(Amount, Amount)> {
+        let (Part::Amount(number, unit), Some(item)) = (part, &self.named[index].item) else { return None };
+        let [plus] = item.plus.as_slice() else { return None };
+        let said = Amount { low: number.clone(), high: number.clone(), unit: *unit }.most(self.spoons);
+        let is_it = |amount: &Amount| said.ratio(&amount.most(self.spoons)) == Some(Number::ONE);
+        match () {
+            () if is_it(&item.amount) => Some((item.amount.clone(), plus.clone())),
+            () if is_it(plus) => Some((plus.clone(), item.amount.clone())),
+            () => None,
         }
     }
 
@@ -109,7 +132,18 @@ impl Larder<'_> {
     /// Does the method take more than is left of what it divides, or an amount that nothing says how much it is?
     pub fn falls_short(&self, index: usize, part: &Part) -> Option<Short> {
         let Part::Amount(number, unit) = part else { return None };
-        let item = self.named[index].item.as_ref().filter(|item| item.plus.is_empty())?;
+        let item = self.named[index].item.as_ref()?;
+        if !self.left[index].is_positive() {
+            return Some(Short::Nothing);
+        }
+        if let Some(other) = &self.other[index] {
+            let said = Amount { low: number.clone(), high: number.clone(), unit: *unit };
+            let is_it = said.most(self.spoons).ratio(&other.most(self.spoons)) == Some(Number::ONE);
+            return (!is_it).then(|| Short::Left(other.clone()));
+        }
+        if !item.plus.is_empty() {
+            return (*unit != Unit::Piece && self.one_of_two(index, part).is_none()).then_some(Short::Unknown);
+        }
         match self.ratio(index, number, *unit) {
             Some(share) => {
                 let left = &self.left[index];

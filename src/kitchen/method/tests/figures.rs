@@ -106,5 +106,31 @@ fn what_is_soaked_stands_in_the_step_that_is_done_the_evening_before() {
     assert_eq!(foods(&typed, &found)[0], ["250 g dried white beans"]);
     let typed = ["600 g chicken thighs", "150 g yoghurt"];
     let found = read(&typed, &["Chill overnight.", "Remove from the fridge. Roast at 200 °C for 40 minutes."]);
-    assert_eq!(foods(&typed, &found)[0], ["600 g chicken thighs"]);
+    // What no step names is in the first step, and roasts to its inside temperature in the last.
+    assert_eq!(foods(&typed, &found)[0], typed);
+    let roast = found.steps.last().unwrap();
+    assert_eq!((roast.inside.map(|inside| inside.0), roast.estimated.inside), (Some(74.0), true));
+}
+
+#[test]
+fn a_marinade_that_no_step_names_goes_on_with_the_meat() {
+    let typed = ["500 g chicken thighs", "100 g yoghurt", "1 tbsp paprika"];
+    for method in [
+        &["Marinate for 4 hours. Roast at 200C for 40 minutes."][..],
+        &["Marinate for 4 hours or overnight.", "Roast at 200C for 40 minutes."],
+        &["Chill overnight. Roast at 200C for 40 minutes."],
+    ] {
+        let found = read(&typed, method);
+        assert_eq!(foods(&typed, &found), [typed.to_vec(), vec![]], "{method:?}");
+        assert_eq!(found.steps[1].inside.map(|inside| inside.0), Some(74.0), "{method:?}");
+        assert!(found.steps[1].estimated.inside && found.steps[0].ahead.is_some());
+    }
+    // Where the method names the meat alone, what seasons it goes on with it; the rice stays for the pot.
+    let typed = ["500 g chicken thighs", "100 g yoghurt", "1 tbsp paprika", "200 g rice", "salt, to taste"];
+    let found = read(&typed, &["Marinate the chicken for 4 hours.", "Roast at 200C for 40 minutes."]);
+    let mut ahead = foods(&typed, &found)[0].clone();
+    ahead.sort();
+    assert_eq!(ahead, ["1 tbsp paprika", "100 g yoghurt", "500 g chicken thighs"]);
+    let found = read(&["400 g carrots"], &["Marinate for 4 hours. Boil for 10 minutes."]);
+    assert_eq!(foods(&["400 g carrots"], &found)[0], ["400 g carrots"]);
 }

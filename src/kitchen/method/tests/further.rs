@@ -18,7 +18,7 @@ fn days_before_are_ahead_and_a_maximum_is_no_wait() {
     assert_eq!(found.steps.iter().map(|step| step.ahead.map(|ahead| ahead.0)).collect::<Vec<_>>(), [Some(2880), None]);
     assert_eq!(told(&found).last().map(String::as_str), Some("hob w120"));
     let found = read(&beef, &["Marinate the beef in the wine for a minimum of 4 hours and a maximum of 2 days. Fry for 10 minutes."]);
-    assert_eq!(told(&found), ["- w240", "hob h10"]);
+    assert_eq!(told(&found), ["- a240", "hob h10"]);
     // Where a night lies before it, the next day is the session's.
     let fruit = ["500 g strawberries", "300 g sugar"];
     assert_eq!(read(&fruit, &["Mix the fruit and sugar; leave overnight. Next day boil for 10 minutes."]).doubts, []);
