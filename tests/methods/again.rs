@@ -113,4 +113,9 @@ pub static RECIPES: &[Dish] = &[
         ("While that's going on, gently fry the garlic in the oil until it just starts to colour, 1–2 minutes; add the tomatoes and olives and bubble for 8 minutes.", &["hob h2+ w8 = : 2 3 4 5"]),
         ("Drain the pasta, keeping back a cupful of the water. Toss with the sauce and a splash of the water over a medium heat for 1 minute.", &["hob h1+ +"]),
     ]),
+    // Written later, for what goes on after a moment's work and for what is said again once it is used.
+    ("Basted thighs and steamed beetroot", &["8 chicken thighs", "2 tbsp olive oil", "600 g beetroot"], &[
+        ("Roast the thighs at 200°C for 25 minutes, baste with half the oil, then a further 20 minutes.", &["oven e w25 c200 : 1", "oven e w20 c200 : 2"]),
+        ("Bake the beetroot at 200°C for 50 minutes. Put them in a bowl, cover and steam for 15 minutes, then peel and dress with the rest of the oil.", &["oven e w50 c200 : 3", "- e w15", "- e : 2"]),
+    ]),
 ];

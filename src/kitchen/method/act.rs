@@ -11,6 +11,7 @@ use crate::kitchen::words::Words;
 mod hands;
 mod how_long;
 mod named;
+mod off_heat;
 mod place;
 mod reading;
 mod setting;
@@ -207,6 +208,8 @@ pub(super) struct So {
     pub labelled: Option<On>,
     /// How hot the oven was said to be last, and whether in Fahrenheit.
     pub oven: Option<(Celsius, bool)>,
+    /// A food that the sentence names has been on no heat yet.
+    pub raw: bool,
     /// Where it was before it was taken off, and whether that was switched off.
     pub was: Option<On>,
     pub switched_off: bool,

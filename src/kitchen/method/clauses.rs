@@ -16,6 +16,7 @@ mod head;
 mod marks;
 mod sentences;
 
+pub(super) use self::cuts::{MOMENTS, is_before_time, rests};
 use self::cuts::{cuts, joined};
 use self::head::head;
 use self::marks::{hang_on, is_meanwhile, may_be_left_out, only_checks, suppose, tells_how_long, turns_meanwhile};
@@ -45,6 +46,11 @@ pub(super) struct Clause {
 }
 
 impl Clause {
+    /// Its verb stands before it, in another clause: "simmer for 10 minutes, then for 5 more".
+    pub fn goes_on(&self) -> bool {
+        self.verb.is_some() && self.verb_at == self.verb_end
+    }
+
     /// "While the peppers cool, chop the onion": what it begins with goes on beside what it says.
     pub fn opens_beside(&self, w: &Words) -> bool {
         ["while", "whilst", "when", "once", "as"].iter().any(|word| w.is(self.start, word))

@@ -69,6 +69,8 @@ pub(super) struct Larder<'k> {
     named: Vec<Named>,
     /// The share of each that no step has taken yet.
     left: Vec<Number>,
+    /// What a clause names by its own name, and not as one of several.
+    by_name: Vec<bool>,
     /// What was divided, in the order in which a part of it was last taken.
     divided: Vec<usize>,
     /// Of a line of two amounts, the one that no step has taken, where one has taken the other.
@@ -93,8 +95,13 @@ impl<'k> Larder<'k> {
         });
         let named: Vec<Named> = named.collect();
         let left = vec![Number::ONE; named.len()];
-        let other = vec![None; named.len()];
-        Larder { foods, spoons, named, left, divided: Vec::new(), other }
+        let (by_name, other) = (vec![false; named.len()], vec![None; named.len()]);
+        Larder { foods, spoons, named, left, by_name, divided: Vec::new(), other }
+    }
+
+    /// Notes what the method names by its own name, so that "the spices" leave it for then.
+    pub fn note_names(&mut self, named: &[usize]) {
+        named.iter().for_each(|food| self.by_name[*food] = true);
     }
 
     pub fn name(&self, index: usize) -> &str {

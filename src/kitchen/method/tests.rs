@@ -17,6 +17,7 @@ mod further;
 mod hands;
 mod heat_and_waits;
 mod mended;
+mod moments;
 mod table;
 
 pub(super) fn kitchen() -> Vec<Appliance> {

@@ -62,6 +62,10 @@ pub(super) struct Whereabouts {
     /// What the sentence has named since it last put something somewhere.
     about: Vec<usize>,
     sentence: (usize, usize),
+    /// All that the sentence has named.
+    named: Vec<usize>,
+    /// What has been on heat, whatever was done with it since.
+    heated: Vec<bool>,
     /// Everything named since something last stood on heat.
     at_hand: Vec<usize>,
     in_ware: bool,
@@ -82,6 +86,8 @@ impl Whereabouts {
             foods: vec![None; foods],
             about: Vec::new(),
             sentence: (usize::MAX, usize::MAX),
+            named: Vec::new(),
+            heated: vec![false; foods],
             at_hand: Vec::new(),
             in_ware: false,
             laid_out: false,
@@ -119,10 +125,13 @@ impl Whereabouts {
         if self.sentence != sentence {
             self.sentence = sentence;
             self.about.clear();
+            self.named.clear();
         }
         let own = self.own(one);
         let boiled = one.boils && own == Own::Nowhere;
-        So { own, spare: self.spare.filter(|_| !boiled), hot: self.hot, laid_out: self.laid_out, ready: self.ready, ..so }
+        self.named.extend(one.foods.iter().map(|(food, _)| *food));
+        let raw = self.named.iter().any(|food| !self.heated[*food]);
+        So { own, raw, spare: self.spare.filter(|_| !boiled), hot: self.hot, laid_out: self.laid_out, ready: self.ready, ..so }
     }
 
     fn own(&self, one: &About) -> Own {
@@ -160,6 +169,7 @@ impl Whereabouts {
             if foods.is_empty() {
                 foods = std::mem::take(&mut self.at_hand);
             }
+            foods.iter().for_each(|food| self.heated[*food] = true);
             self.at_hand.clear();
             (self.laid_out, self.ready) = (false, false);
         } else {

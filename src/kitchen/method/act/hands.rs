@@ -1,5 +1,6 @@
 //! What hands do: on the board, or at the hob.
 
+use super::super::clauses::{MOMENTS, is_before_time, rests};
 use super::super::clock::every;
 use super::super::places::Kind;
 use super::super::verbs::{Verb, Way, inflected};
@@ -51,14 +52,13 @@ impl Reading<'_> {
         closed && inside && !act.off && self.worked(act).is_some()
     }
 
-    /// "Roast 20 min; turn; 20 min", "turn, another 20": the time is of what goes on, where it is.
+    /// "Turn, another 20 minutes", "brush with oil, then a further 10": the time is of what goes on, where it is.
     fn goes_on_after(&self, verb: &Verb, act: &Act) -> Option<On> {
-        const TURNS: [&str; 6] = ["turn", "flip", "baste", "shake", "toss", "swirl"];
-        let time = act.time.filter(|_| TURNS.contains(&verb.word) && self.named.at.is_none() && !act.off)?;
-        let w = self.w;
-        let before = time.start.checked_sub(1 + usize::from(w.is(time.start.wrapping_sub(1), "for")))?;
+        let (w, clause) = (self.w, self.clause);
+        let time = act.time.filter(|_| MOMENTS.contains(&verb.word) && self.named.at.is_none() && !act.off && !rests(w, clause))?;
+        let before = (clause.start..time.start).rev().find(|at| w.is(*at, "then") || !is_before_time(w, *at))?;
         let parted = matches!(w.kind(before), Some(crate::measure::Kind::Comma | crate::measure::Kind::Semicolon)) || w.is(before, "then");
-        self.so.place.filter(|on| parted && matches!(on, On::Kind(Kind::Oven | Kind::Grill)))
+        self.so.place.filter(|on| parted && *on != HOB)
     }
 
     /// "Drain in the fridge for 2 hours", "strain overnight".
@@ -170,6 +170,9 @@ impl Reading<'_> {
     }
 
     pub(super) fn hands_on(&self, verb: &Verb, kind: Kind, act: &mut Act) {
+        if verb.word == "sweat" && self.sweats_off_the_heat() {
+            return self.standing(Some(10), act);
+        }
         let named = self.named.at.filter(|on| *on != HOB);
         let still_in_oven = self.named.at.is_none()
             && !self.named.pan
@@ -201,7 +204,9 @@ impl Reading<'_> {
         let gentle = matches!(verb.word, "sweat" | "soften");
         // Over a medium heat it would brown if nobody stirred.
         let long = self.minutes(act).is_some_and(|minutes| minutes > 5.0) && !self.is_over_more_than_low_heat();
-        if (gentle && (long || self.is_covered()) || self.is_covered() && verb.state && verb.word != "brown") && !self.is_stirred() {
+        // "Fry for 5 minutes, then for 10 minutes over a low heat, covered."
+        let left = self.is_covered() && (verb.state && verb.word != "brown" || self.clause.goes_on());
+        if (gentle && long || left) && !self.is_stirred() {
             return self.wait(act, Some(On::Kind(kind)), 8);
         }
         // "Set the pressure cooker to sauté. Melt the butter …".

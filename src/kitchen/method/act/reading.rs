@@ -1,7 +1,7 @@
 //! How one clause fills its time: by its verb, or by what stands in the place of one.
 
 use super::super::clauses::{Clause, verb_at};
-use super::super::clock::{checked_at, times};
+use super::super::clock::{Time, checked_at, times};
 use super::super::places::Kind;
 use super::super::verbs::{Verb, Way, inflected};
 use super::{Act, Named, On, So, Takes};
@@ -225,7 +225,7 @@ impl Reading<'_> {
             let on = on.or(self.so.hot.filter(|_| covered && !stands));
             let cold = self.says(&["fridge", "freezer", "refrigerator", "aside", "place"]) && self.named.at.is_none();
             // "Take out the beans, 5 minutes more."
-            let goes_on = self.so.turned_down || act.time.is_some_and(|time| time.further);
+            let goes_on = self.so.turned_down || self.clause.goes_on() || act.time.is_some_and(|time| time.further);
             let on = if cold { None } else { on.or(self.so.place.filter(|_| goes_on)) };
             return self.wait(act, on, 0);
         }
@@ -256,7 +256,12 @@ impl Reading<'_> {
     pub(super) fn waiting(&self, verb: &Verb, kind: Kind, usual: i64, act: &mut Act) {
         let fixed =
             !matches!(verb.word, "cook" | "braise" | "steam" | "simmer" | "boil" | "bubble" | "stew" | "poach" | "blanch" | "parboil");
-        let dry_pan = matches!(verb.word, "roast" | "bake") && (self.named.in_pan || self.named.at == Some(HOB)) && act.heat.oven.is_none();
+        if verb.word == "steam" && self.steams_off_the_heat() {
+            return self.standing(Some(5), act);
+        }
+        let there = self.so.place.filter(|_| self.clause.goes_on() && !self.named.pan && act.heat.oven.is_none());
+        let in_pan = self.named.in_pan || self.named.at.or(there) == Some(HOB);
+        let dry_pan = matches!(verb.word, "roast" | "bake") && in_pan && act.heat.oven.is_none();
         if dry_pan && self.named.at != Some(On::Kind(Kind::Oven)) {
             act.takes = Takes::Hands(self.worked(act));
             act.need = Some(HOB);
@@ -265,6 +270,7 @@ impl Reading<'_> {
         }
         let on = match self.named.at {
             Some(on) if !fixed || on != HOB => on,
+            None if there.is_some() => there.unwrap_or(HOB),
             _ if fixed => On::Kind(kind),
             None if self.is_slow(act) => On::Kind(Kind::Slow),
             // "Cook at 220 °C": only an oven has degrees.
@@ -289,13 +295,23 @@ impl Reading<'_> {
 
     /// "Cook at high pressure for 12 minutes with 10 minutes natural release": both are the cooker's.
     pub(super) fn add_release(&self, act: &mut Act) {
-        let both = times(self.w, self.clause.verb_end, self.clause.end);
-        let (minutes, written) = match both.as_slice() {
-            [first, second] => (first.high + second.high, true),
-            _ => (self.minutes(act).unwrap_or(0.0) + NATURAL_RELEASE, false),
-        };
-        act.takes = Takes::Wait { minutes, written };
-        act.doubtful &= both.len() != 2;
+        let all = times(self.w, self.clause.verb_end, self.clause.end);
+        let release = all.iter().skip(1).position(|time| self.is_of_release(time)).map(|after_first| after_first + 1);
+        let cooks = |index: &usize| Some(*index) != release && !all[*index].or;
+        let cooked = (0..all.len()).filter(cooks).map(|index| all[index].high).fold(0.0, f64::max);
+        // "20 minutes for medium ones, 30 minutes for large": the longest.
+        let choice = (0..all.len()).filter(cooks).any(|index| (all[index].high - cooked).abs() > 1e-9);
+        let minutes = cooked + release.map_or(NATURAL_RELEASE, |index| all[index].high);
+        act.takes = Takes::Wait { minutes, written: release.is_some() && !choice };
+        act.doubtful = choice;
+    }
+
+    /// "10 minutes natural release", "natural release for 10 minutes".
+    fn is_of_release(&self, time: &Time) -> bool {
+        let natural = |at: usize| ["natural", "naturally"].iter().any(|word| self.w.is(at, word));
+        let sign = |at: usize| self.w.kind(at) != Some(crate::measure::Kind::Word);
+        let next = (time.end..self.clause.end).take_while(|at| !sign(*at) && !self.w.is(*at, "for")).take(4).any(natural);
+        next || (self.clause.verb_end..time.start).any(natural)
     }
 
     /// The cooker that the food is in, where it is left on.
@@ -412,6 +428,9 @@ impl Reading<'_> {
                 self.standing(Some(5), act);
             }
             Some(Way::Wait(kind, usual)) => self.wait(act, Some(self.heated(On::Kind(kind))), usual),
+            Some(Way::HandsOn(_)) if inner.is_some_and(|(verb, _)| verb.word == "sweat") && self.sweats_off_the_heat() => {
+                self.standing(Some(10), act);
+            }
             // "Sprinkle with the salt and leave for 30 minutes to soften": what it is for, not what is done.
             Some(Way::HandsOn(_)) if act.time.is_some() && self.stands_to(inner.map_or("", |(verb, _)| verb.word)) => {
                 self.standing(None, act);

@@ -44,7 +44,7 @@ impl Reading<'_> {
             return self.wait(act, Some(OVEN), 0);
         }
         // "Heat 1 minute more" goes on where it was.
-        let more = act.time.is_some_and(|time| time.further);
+        let more = act.time.is_some_and(|time| time.further) || self.clause.goes_on();
         let on = if more || self.so.labelled == Some(On::Kind(Kind::Microwave)) { self.heated(HOB) } else { self.named.at.unwrap_or(HOB) };
         if act.time.is_some() {
             return self.wait(act, Some(on), 0);

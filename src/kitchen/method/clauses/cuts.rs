@@ -3,9 +3,9 @@
 use super::head::{AFTER_STATE, DETERMINERS, skips};
 use super::marks::is_while_you;
 use super::{Clause, verb_at};
-use crate::kitchen::method::clock::times;
+use crate::kitchen::method::clock::{Time, times};
 use crate::kitchen::method::degrees::heat;
-use crate::kitchen::method::verbs::Way;
+use crate::kitchen::method::verbs::{Verb, Way};
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 
@@ -96,6 +96,10 @@ pub(super) fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) 
             at = verb.map_or(next, |(_, after)| after).max(at + 1);
             continue;
         }
+        // "Baste, a further 20 minutes."
+        if opens_with_time(w, at, end).is_some_and(|time| time.further) {
+            cuts.push(at);
+        }
         at += 1;
     }
     cuts.dedup();
@@ -170,6 +174,11 @@ pub(super) fn joined(w: &Words, found: Vec<Clause>) -> Vec<Clause> {
         }
         let then = (clause.start..clause.end.min(clause.start + 3)).any(|at| w.is(at, "then"));
         let timed = !times(w, clause.start, clause.end).is_empty();
+        let goes_on = timed && (then || opens_with_time(w, clause.start, clause.end).is_some()) && !rests(w, &clause);
+        if let Some(verb) = cooks_before(w, &kept).filter(|_| goes_on) {
+            kept.push(Clause { verb: Some(verb), verb_at: clause.start, verb_end: clause.start, ..clause });
+            continue;
+        }
         let heated = |clause: &Clause| is_timed_heat(w, clause.start, clause.end);
         match kept.last_mut() {
             Some(before) if then && timed || heated(&clause) && heated(before) => {
@@ -190,4 +199,57 @@ pub(super) fn joined(w: &Words, found: Vec<Clause>) -> Vec<Clause> {
         }
     }
     kept
+}
+
+/// The work of a moment on what cooks: what cooks goes on after it.
+#[rustfmt::skip]
+pub(in super::super) const MOMENTS: [&str; 29] = [
+    "turn", "flip", "baste", "brush", "glaze", "prick", "pierce", "spoon", "stir", "shake", "toss", "swirl", "season", "sprinkle", "scatter", "drizzle",
+    "dot", "dust", "pour", "spray", "skim", "check", "test", "taste", "give", "fork", "loosen", "press", "unwrap",
+];
+
+/// What a time says that is not of the cooking before it: it rests, or it is all the time there is.
+const RESTS: [&str; 14] = [
+    "rest",
+    "resting",
+    "stand",
+    "standing",
+    "cool",
+    "cooling",
+    "rack",
+    "fridge",
+    "freezer",
+    "aside",
+    "board",
+    "all",
+    "total",
+    "altogether",
+];
+
+pub(in super::super) fn rests(w: &Words, clause: &Clause) -> bool {
+    (clause.start..clause.end).any(|at| RESTS.iter().any(|word| w.is(at, word)))
+}
+
+/// The time that words begin with: ", then a further 20 minutes".
+fn opens_with_time(w: &Words, from: usize, to: usize) -> Option<Time> {
+    let before = |at: &usize| matches!(w.kind(*at), Some(Sign::Comma | Sign::And | Sign::Semicolon | Sign::Dash)) || is_before_time(w, *at);
+    let first = from + (from..to).take_while(before).count();
+    times(w, from, to).into_iter().next().filter(|time| time.start <= first)
+}
+
+/// A word between a sign and the time that it begins with.
+pub(in super::super) fn is_before_time(w: &Words, at: usize) -> bool {
+    ["and", "then", "for", "a", "further", "about", "another"].iter().any(|word| w.is(at, word))
+}
+
+/// "Roast for 25 minutes, baste, then a further 20 minutes": the verb of what cooked before a moment's work.
+fn cooks_before(w: &Words, kept: &[Clause]) -> Option<&'static Verb> {
+    const BROUGHT: [&str; 4] = ["add", "return", "cover", "uncover"];
+    let timed = |clause: &Clause| !times(w, clause.verb_end, clause.end).is_empty();
+    let is = |clause: &Clause, verbs: &[&str]| clause.verb.is_some_and(|verb| verbs.contains(&verb.word));
+    let away = |clause: &Clause| (clause.start..clause.end).any(|at| w.is(at, "off") || w.is(at, "out"));
+    let moment = |clause: &Clause| is(clause, &MOMENTS) && !timed(clause) && !away(clause);
+    kept.last().filter(|last| moment(last))?;
+    let before = kept.iter().rev().find(|clause| !moment(clause) && (timed(clause) || !is(clause, &BROUGHT)))?;
+    before.verb.filter(|_| timed(before))
 }

@@ -108,7 +108,7 @@ impl Gather<'_, '_> {
             || clause.verb.is_some_and(|verb| verb.word == "roast")
         {
             draft.one_layer |= read.need == Some(On::Kind(Kind::Oven)) || draft.on == Some(On::Kind(Kind::Oven));
-            if draft.one_layer && draft.hands() > 0.0 {
+            if draft.one_layer && draft.hands() > 0.0 && !clause.goes_on() {
                 draft.hands_guessed += rates::FILL_A_TRAY;
             }
         }

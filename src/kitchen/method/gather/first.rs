@@ -17,6 +17,8 @@ pub(super) struct First {
     /// The clauses that heat what nothing after them uses.
     pub never_used: Vec<usize>,
     pub seen: Vec<Seen>,
+    /// What is named by its own name, and not as one of several.
+    pub by_name: Vec<usize>,
 }
 
 impl Gather<'_, '_> {
@@ -25,6 +27,7 @@ impl Gather<'_, '_> {
         let mut whereabouts = Whereabouts::new(self.setting.ingredients.len(), Vec::new());
         let mut so = self.so;
         let mut seen = Vec::new();
+        let mut by_name = Vec::new();
         let headings = headings(paragraphs);
         for (number, paragraph) in paragraphs.iter().enumerate().filter(|(number, _)| !headings[*number]) {
             let w = Words::of(&paragraph.text);
@@ -35,10 +38,12 @@ impl Gather<'_, '_> {
                 let read = self.act(&w, &clause, number, so, (&mut whereabouts, &mut Dishes::default()));
                 so.place = read.place.unwrap_or(so.place);
                 so.slow |= read.slow;
+                let named = self.larder.mentions(&w, clause.verb_end, clause.end).into_iter();
+                by_name.extend(named.filter(|mention| mention.foods.len() == 1).flat_map(|mention| mention.foods));
                 seen.push(self.seen_of(&w, &clause, read.takes, read.need.is_some()));
             }
         }
-        First { never_used: whereabouts.never_used(), seen }
+        First { never_used: whereabouts.never_used(), seen, by_name }
     }
 
     pub(super) fn clauses(&self, w: &Words) -> Vec<Clause> {

@@ -65,10 +65,16 @@ impl Larder<'_> {
             }
             _ => return None,
         };
-        let fitting: Vec<usize> = (0..self.named.len())
-            .filter(|index| fits(&self.named[*index]) && self.left[*index].is_positive() && !self.named[*index].is_kept_back())
-            .collect();
-        if fitting.is_empty() {
+        let all: Vec<usize> =
+            (0..self.named.len()).filter(|index| fits(&self.named[*index]) && !self.named[*index].is_kept_back()).collect();
+        // "The dry ingredients", "the spices" said again: what is used; what another clause names stays for that.
+        let of_a_kind = matches!(last, "herb" | "spice" | "dry" | "wet");
+        let rest = (start..end).any(|at| ["all", "remaining", "rest", "other"].iter().any(|word| w.is(at, word)));
+        let again = of_a_kind && !rest && all.iter().any(|index| !self.left[*index].is_positive());
+        let meant = |index: &usize| !again || !self.by_name[*index] && self.named[*index].head != "salt";
+        let fitting: Vec<usize> = all.iter().copied().filter(|index| self.left[*index].is_positive() && meant(index)).collect();
+        let spent = again || !all.is_empty() && w.key_at(end) == "ingredient" || matches!(last, "dry" | "wet");
+        if fitting.is_empty() && !spent {
             return None;
         }
         if start > from && w.is(start - 1, "all") {
