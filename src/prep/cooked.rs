@@ -6,7 +6,7 @@
 use jiff::ToSpan;
 use jiff::civil::DateTime;
 
-use super::text::amount_and_food;
+use super::line_words::amount_and_food;
 use crate::foods::{Cooks, Food, Foods, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Meal, Wanted};
 use crate::measure::{Dimension, show};

@@ -1,30 +1,17 @@
 //! What is peeled and cut before the cooking starts: each food with its cuts, amounts and the steps that use it.
 
 use super::Cut;
+use super::board::is_cut;
+use super::line_words::{handy, plural_in_line};
 use super::names::{handled, named_in};
 use super::ready::REST;
 use super::tasks::{Part, Work};
-use super::text::{handy, plural_in_line};
 use super::{PersonId, SessionPlan, Task};
 use crate::foods::{Food, FoodId, Foods, Item, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, Rules, Wanted};
 use crate::measure::{Amount, Dimension, Quantity, Spoons, Unit, Units, show};
 use crate::plan::Makings;
 use crate::words::plural;
-
-/// Words that mean work with a knife, a peeler, a grater or the hands on the board. The field's usual terms: common practice, no source.
-#[rustfmt::skip]
-const CUTS: [&str; 45] = [
-    "diced", "chopped", "sliced", "grated", "peeled", "crushed", "minced", "shredded", "cubed", "halved", "quartered", "wedges", "wedge",
-    "zested", "juiced", "torn", "picked", "trimmed", "julienned", "julienne", "cored", "deseeded", "seeded", "stoned", "pitted", "topped",
-    "scrubbed", "stripped", "shaved", "snipped", "cut", "rings", "strips", "matchsticks", "chunks", "cubes", "slices", "sticks", "florets",
-    "spiralised", "bruised", "zest", "juice", "batons", "crumbled",
-];
-
-/// Does a line's preparation ask for work on the board?
-pub(super) fn is_cut(prep: &str) -> bool {
-    prep.split(|c: char| !c.is_alphanumeric()).any(|word| CUTS.contains(&word.to_lowercase().as_str()))
-}
 
 /// Each food's cuts together, the foods in the order in which they are first needed. `tasks` are by the clock; a step's number is its
 /// place among those that are steps, from 1.

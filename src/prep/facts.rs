@@ -2,7 +2,7 @@
 
 use itertools::Itertools;
 
-use super::cuts::is_cut;
+use super::board::is_cut;
 use super::fill::is_pressure_cooker;
 use super::links::holds_grain;
 use crate::foods::{Food, FoodId, Foods, Kind, Place, State};

@@ -2,8 +2,9 @@
 
 use jiff::civil::DateTime;
 
+use super::line_words::{amount_alone, name_alone};
 use super::step_text;
-use super::text::{amount_alone, name_alone, taken_for};
+use super::text::taken_for;
 use crate::kitchen::{ApplianceId, Ingredient, Kitchen, RecipeId, Serve, Source, Warning, Week};
 use crate::measure::{Celsius, Days, Minutes, Number, Quantity};
 use crate::plan::{Beware, Contains, MadeAt, Makings, hands_for, recipe_contains, told_of_words};

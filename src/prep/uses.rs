@@ -1,13 +1,14 @@
 //! What each step handles of the session's foods, and how the lines of its dishes speak of them: fetching, in a cook's words.
 
-use super::cuts::{first_handled, is_cut};
-use super::text::{only_part_of, plural_in_line};
+use super::board::{is_cut, is_loose};
+use super::cuts::first_handled;
+use super::line_words::{only_part_of, plural_in_line};
 use super::{Doing, Said, Task};
 use crate::foods::{Food, FoodId, Foods, Item, Kind, State, as_purchased};
 use crate::kitchen::asked::{Asked, graded, is_dry};
 use crate::kitchen::much::said_once;
 use crate::kitchen::{Ingredient, Kitchen, Print, Rules, Wanted, Ware};
-use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
+use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, show, show_in_spoons};
 use crate::plan::Making;
 use crate::words::plural;
 
@@ -103,7 +104,7 @@ fn spoken(print: &Print, rules: &Rules, known: &Food, all: &[Line]) -> Option<Sp
         Unit::Word(word) => {
             let count = if is_loose(word) { asked?.loosely().much } else { asked?.whole().much };
             let number = count.exact().clone();
-            let name = super::text::without_container(&known.name, first.amount.unit);
+            let name = super::line_words::without_container(&known.name, first.amount.unit);
             let name = match &first.size {
                 Some(size) if is_loose(word) => {
                     let name = plural_in_line(known, all.first()?.one);
@@ -149,11 +150,6 @@ fn weight_as_bought(print: &Print, rules: &Rules, food: &Food, all: &[Line], num
     let item = Item { amount: Amount { low: number.clone(), high: number.clone(), unit: Unit::Piece }, ..all.first()?.item.clone() };
     let weight = as_purchased(food, &item, &Dimension::Mass, rules.spoons).ok()?;
     Some(show(&weight, print.units))
-}
-
-/// Words of which half a one can be fetched.
-pub fn is_loose(word: Word) -> bool {
-    matches!(word, Word::Handful | Word::Pinch | Word::Dash | Word::Drizzle | Word::Dollop | Word::Knob)
 }
 
 #[cfg(test)]

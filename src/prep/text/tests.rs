@@ -1,11 +1,11 @@
 use pretty_assertions::assert_eq;
 
 use super::*;
-use crate::foods::{Fact, Grade};
-use crate::kitchen::Step;
-use crate::measure::Celsius;
+use crate::foods::{Fact, Grade, Measured};
+use crate::measure::{Celsius, Unit, Units, Word};
+use crate::prep::line_words::*;
 use crate::prep::testing::*;
-use crate::words::degrees;
+use crate::words::{degrees, plural};
 
 /// White-bean mash: beans (0), oil (1), rosemary (2), onions (3), salt to taste (4), herb yoghurt (5).
 fn mash() -> Kitchen {

@@ -2,6 +2,7 @@ use pretty_assertions::assert_eq;
 
 use super::*;
 use crate::foods::{Fact, FoodId, Grade, Measured};
+use crate::measure::Word;
 use crate::prep::testing::*;
 use crate::prep::{Fetch, by_food};
 
