@@ -5,7 +5,7 @@
 use super::plate::Found;
 use crate::foods::Kind;
 use crate::foods::safety::least_inside;
-use crate::kitchen::{Appliance, ApplianceId, Piece, Recipe, Step, Ware};
+use crate::kitchen::{Appliance, Piece, Recipe, Step, Ware};
 use crate::measure::Minutes;
 
 /// Is it heated once it is in: by a step of its dish that names it or comes later, or so by a dish that its dish goes into?
@@ -34,8 +34,7 @@ fn heated_by(recipes: &[Recipe], found: &Found<'_>, heats: impl Fn(&Step, Option
 }
 
 fn heats(appliances: &[Appliance], step: &Step) -> bool {
-    let hot = |on: &ApplianceId| appliances[*on].heat || appliances[*on].kind.is_some();
-    step.on.iter().any(hot) || step.temperature.is_some() || step.inside.is_some()
+    step.on.iter().any(|id| appliances[*id].heats()) || step.temperature.is_some() || step.inside.is_some()
 }
 
 /// What is done with heat, as a sentence says it; not what also is a thing, a colour or no heat at all: toast, brown, set. Common

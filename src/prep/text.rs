@@ -95,7 +95,7 @@ fn shares_of(recipe: &Recipe, line: usize) -> impl Iterator<Item = ((usize, usiz
 pub(super) fn there_before(kitchen: &Kitchen, making: &Making, step: usize, share: &Number) -> Option<There> {
     let recipe = &kitchen.recipes[making.recipe];
     let taken = making.taken(&kitchen.foods, recipe);
-    let heats = |step: &Step| step.on.iter().any(|id| kitchen.appliances[*id].heat || kitchen.appliances[*id].kind.is_some());
+    let heats = |step: &Step| step.on.iter().any(|id| kitchen.appliances[*id].heats());
     let is_changed = recipe.steps[..step].iter().any(|earlier| earlier.ahead.is_some() || heats(earlier));
     let again: Vec<usize> = named_in(&recipe.steps[step]).collect();
     let is_weighed = |one: &Ingredient| !matches!(one.wanted, Wanted::Food { item: None, .. });

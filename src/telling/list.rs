@@ -22,10 +22,14 @@ pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
 /// Units by which a pack is told from what is sold by its name: "1 × 1 kg", but "1 bunch".
 const MEASURES: [&str; 8] = ["g", "kg", "ml", "cl", "dl", "l", "oz", "lb"];
 
-/// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch"; of what is sold one by one the number alone, "4".
+/// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch", "1 pack of 4 × 400 g"; of what is sold one by one the number alone, "4".
 pub fn pack(pack: &Packed, units: Units) -> String {
     let (count, label) = match pack {
         Packed::Loose(much) => return format!("{} loose", show(much, units)),
+        Packed::Packs { count, size, single, .. } if single != size && !single.is_zero() => {
+            let singles = (size.exact() / single.exact()).round();
+            return format!("{} of {singles} × {}", counted(*count as usize, "pack"), show(single, units));
+        }
         Packed::Packs { count, label, .. } => (*count, label.as_str()),
     };
     if label == "1" {
@@ -329,6 +333,14 @@ mod tests {
             (lemons(4, "1"), lemons(2, "3"), lemons(1, "1 bunch")),
             ("4".to_owned(), "2 × 3 pieces".to_owned(), "1 bunch".to_owned())
         );
+    }
+
+    #[test]
+    fn a_pack_of_several_says_how_many_are_in_it() {
+        let tins =
+            |count| Packed::Packs { count, size: Quantity::grams(1600), single: Quantity::grams(400), label: "4 x 400 g".to_owned() };
+        assert_eq!(pack(&tins(1), Units::Metric), "1 pack of 4 × 400 g");
+        assert_eq!(pack(&tins(2), Units::Metric), "2 packs of 4 × 400 g");
     }
 
     #[test]
