@@ -84,11 +84,8 @@ pub(super) fn budget(reckoning: &Reckoning) -> Option<Budget> {
     let (found, untried) = if now.quote.cost > limit { best_changes(reckoning, &now, &mut quotes) } else { (Vec::new(), 0) };
     let best: Vec<Change> = found.iter().map(|found| found.change.clone()).collect();
     let together = if best.is_empty() { None } else { tried(reckoning, &best, &mut quotes) };
-    let saving = |found: &Found| Saving {
-        by: told(&kitchen.recipes, week, &found.change),
-        saves: now.quote.cost - found.cost,
-        cost: found.cost,
-    };
+    let saving =
+        |found: &Found| Saving { by: told(&kitchen.recipes, week, &found.change), saves: now.quote.cost - found.cost, cost: found.cost };
     Some(Budget {
         limit,
         cost: now.quote.cost,
