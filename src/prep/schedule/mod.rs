@@ -170,6 +170,10 @@ const SOLVED: usize = 160;
 /// Sessions of more jobs are not told to the solver for the sake of idle minutes: it hardly ever betters what moves have found.
 const SOLVED_IDLE: usize = 14;
 
+/// Sessions of so many jobs get a second round of moves for fewer idle minutes: with fifty it found next to nothing more, and the published
+/// shops of a hundred have no time for it.
+const LARGE: std::ops::RangeInclusive<usize> = 61..=99;
+
 /// The best plan: it breaks the fewest minutes of limits, finishes first, stands idle least, and so on by [`super::Aim`].
 ///
 /// Where no plan keeps every limit, or none was found that does, `overrun`, `hurried`, `stays`, `unheld` and `clash` tell what is broken;
@@ -311,7 +315,11 @@ fn by_hands(model: &Model, plan: Plan, limit: i64, limits: Limits) -> Plan {
 }
 
 fn fewer_idle(model: &Model, plan: Plan, limit: i64, limits: Limits) -> Plan {
-    let plan = table::better(model, plan, limit, 2, limits.moves(model.count()) * 2 / 5);
+    let moves = limits.moves(model.count());
+    let mut plan = table::better(model, plan, limit, 2, moves * 2 / 5);
+    if plan.cost.idle > 0 && LARGE.contains(&model.count()) {
+        plan = table::better(model, plan, limit, 8, moves * 6 / 5);
+    }
     let window = (limit, last_end(model, &plan).max(limit));
     match Orders::new(model, &plan.seats, window, 7) {
         Some(mut orders) if plan.cost.idle > 0 => orders.search(plan, limits.cuts(model.count()), table::SLACK),
