@@ -182,3 +182,13 @@ fn what_is_drained_at_once_is_written_so_and_so_is_cutting_that_grows_with_the_b
     assert!(text.contains("within = \"2 min\"   # estimated\n") && text.contains("scales = true   # estimated\n"), "{text}");
     assert_eq!(steps(&kitchen), before, "{text}");
 }
+
+#[test]
+fn comments_above_a_method_in_its_list_and_behind_it_stand_above_the_steps() {
+    let recipe = "name = \"Dish\"\nmakes = \"4 portions\"\n# Of the file.\ningredients = [\"1 lemon\"]   # kept\n\n# As it was told.\nmethod = [   # a list\n  # first\n  \"Slice the lemon.\",   # thinly\n  \"Rest for 5 minutes.\",\n  # last\n]   # the end\n";
+    let kitchen = kitchen().household(&appliances(&[])).recipe("dish", recipe);
+    kitchen.done(&["recipe", "dish", "--steps"]);
+    let text = kitchen.text("recipes/dish.toml");
+    assert!(text.contains("# As it was told.\n# a list\n# first\n# thinly\n# last\n# the end\n[[step]]\n"), "{text}");
+    assert!(text.contains("# Of the file.\ningredients = [\"1 lemon\"]   # kept\n"), "{text}");
+}

@@ -124,7 +124,7 @@ impl<'s, 'k> Gather<'s, 'k> {
     pub fn read(mut self, paragraphs: &[Paragraph]) -> MethodRead {
         let first = self.first_reading(paragraphs);
         self.whereabouts = Whereabouts::new(self.setting.ingredients.len(), first.never_used);
-        self.larder.note_names(&first.by_name);
+        self.larder.note_names(&first.by_name, &first.at_table);
         (self.objects, self.named_in) = self.objects_of_the_first_heat(&first.seen);
         let headings = headings(paragraphs);
         for (number, paragraph) in paragraphs.iter().enumerate() {

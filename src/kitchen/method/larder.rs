@@ -71,6 +71,8 @@ pub(super) struct Larder<'k> {
     left: Vec<Number>,
     /// What a clause names by its own name, and not as one of several.
     by_name: Vec<bool>,
+    /// What is named at the table alone.
+    at_table: Vec<bool>,
     /// What was divided, in the order in which a part of it was last taken.
     divided: Vec<usize>,
     /// Of a line of two amounts, the one that no step has taken, where one has taken the other.
@@ -95,13 +97,14 @@ impl<'k> Larder<'k> {
         });
         let named: Vec<Named> = named.collect();
         let left = vec![Number::ONE; named.len()];
-        let (by_name, other) = (vec![false; named.len()], vec![None; named.len()]);
-        Larder { foods, spoons, named, left, by_name, divided: Vec::new(), other }
+        let (by_name, at_table, other) = (vec![false; named.len()], vec![false; named.len()], vec![None; named.len()]);
+        Larder { foods, spoons, named, left, by_name, at_table, divided: Vec::new(), other }
     }
 
     /// Notes what the method names by its own name, so that "the spices" leave it for then.
-    pub fn note_names(&mut self, named: &[usize]) {
+    pub fn note_names(&mut self, named: &[usize], at_table: &[usize]) {
         named.iter().for_each(|food| self.by_name[*food] = true);
+        at_table.iter().for_each(|food| self.at_table[*food] = true);
     }
 
     pub fn name(&self, index: usize) -> &str {
@@ -322,9 +325,14 @@ impl<'k> Larder<'k> {
             let fits: Vec<usize> = (0..self.named.len()).filter(|index| fits(&self.named[*index])).collect();
             self.pick(&fits).map(|index| (index, at + 1))
         };
-        let flesh = |named: &Named| named.kind.is_some_and(|kind| kind.is_raw_flesh() && !kind.is_raw_fish());
-        let red = |named: &Named| matches!(named.kind, Some(Kind::RawMeat | Kind::RawMincedMeat));
         let animals = ["beef", "pork", "lamb", "veal", "venison", "bacon"];
+        let unknown = |named: &Named| {
+            named.kind.is_none()
+                && !MADE_OF.contains(&named.head.as_str())
+                && animals.iter().any(|animal| named.words.iter().any(|word| word == animal))
+        };
+        let flesh = |named: &Named| named.kind.is_some_and(|kind| kind.is_raw_flesh() && !kind.is_raw_fish()) || unknown(named);
+        let red = |named: &Named| matches!(named.kind, Some(Kind::RawMeat | Kind::RawMincedMeat));
         match key {
             "meat" => only(&flesh),
             "chicken" | "turkey" | "duck" | "bird" => only(&|named| named.kind == Some(Kind::RawPoultry)),

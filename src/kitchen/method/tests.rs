@@ -13,6 +13,7 @@ use crate::measure::{Minutes, Spoons};
 mod asides;
 mod choices;
 mod figures;
+mod fragments;
 mod further;
 mod hands;
 mod heat_and_waits;

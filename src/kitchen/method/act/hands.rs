@@ -1,7 +1,7 @@
 //! What hands do: on the board, or at the hob.
 
 use super::super::clauses::{MOMENTS, is_before_time, rests};
-use super::super::clock::every;
+use super::super::clock::{every, times};
 use super::super::places::Kind;
 use super::super::verbs::{Verb, Way, inflected};
 use super::reading::{HOB, OVEN, Reading};
@@ -20,6 +20,11 @@ const SETTLES: [&str; 8] = ["drain", "strain", "press", "dry", "salt", "sieve", 
 /// Work of a moment: with so many minutes and more it stands. Common practice, no source.
 const BRIEF_FROM: f64 = 10.0;
 const BRIEF: [&str; 10] = ["sprinkle", "scatter", "season", "drizzle", "dust", "dot", "spray", "prick", "pierce", "pour"];
+
+/// What is fried or browned is never left, with a lid on or without.
+fn is_never_left(verb: &Verb) -> bool {
+    verb.word.ends_with("fry") || matches!(verb.word, "brown" | "caramelise" | "caramelize" | "char" | "sear" | "deglaze")
+}
 
 impl Reading<'_> {
     /// What its time is for: "to cool for 20 minutes", "to prove".
@@ -58,7 +63,10 @@ impl Reading<'_> {
         let time = act.time.filter(|_| MOMENTS.contains(&verb.word) && self.named.at.is_none() && !act.off && !rests(w, clause))?;
         let before = (clause.start..time.start).rev().find(|at| w.is(*at, "then") || !is_before_time(w, *at))?;
         let parted = matches!(w.kind(before), Some(crate::measure::Kind::Comma | crate::measure::Kind::Semicolon)) || w.is(before, "then");
-        self.so.place.filter(|on| parted && *on != HOB)
+        // On the hob "stir for 2 minutes, then 5" is stirring; "stir, then 5 minutes more" is none.
+        let sentence = (0..clause.start).rev().find(|at| w.kind(*at) == Some(crate::measure::Kind::Stop)).map_or(0, |stop| stop + 1);
+        let goes_on = (clause.goes_on() || time.further) && times(w, sentence, clause.start).is_empty();
+        self.so.place.filter(|on| parted && (*on != HOB || goes_on))
     }
 
     /// "Drain in the fridge for 2 hours", "strain overnight".
@@ -79,6 +87,7 @@ impl Reading<'_> {
                 act.place = Some(Some(On::Kind(Kind::Oven)));
             }
             act.turned_down = !act.off;
+            self.sets_the_hob(act);
             act.heats = kind_of(act.place.flatten().or(self.named.at)).filter(|_| act.time.is_none() && !act.off);
             if act.time.is_some() && !act.off {
                 let on = if act.sets { OVEN } else { self.heated(HOB) };
@@ -112,7 +121,7 @@ impl Reading<'_> {
             return self.wait(act, Some(on), 0);
         }
         if let Some(on) = self.goes_on_after(verb, act) {
-            return self.wait(act, Some(on), 0);
+            return if on == HOB { self.goes_on_where_it_was(act) } else { self.wait(act, Some(on), 0) };
         }
         if self.settles(verb, act) {
             // "Keep the oven at 50 °C and dry for 8 hours."
@@ -204,8 +213,10 @@ impl Reading<'_> {
         let gentle = matches!(verb.word, "sweat" | "soften");
         // Over a medium heat it would brown if nobody stirred.
         let long = self.minutes(act).is_some_and(|minutes| minutes > 5.0) && !self.is_over_more_than_low_heat();
-        // "Fry for 5 minutes, then for 10 minutes over a low heat, covered."
-        let left = self.is_covered() && (verb.state && verb.word != "brown" || self.clause.goes_on());
+        // "Sauté, covered, for 10 minutes"; "fry for 5 minutes, then for 10 minutes over a low heat, covered".
+        let covered = self.is_covered();
+        let left = covered && (!is_never_left(verb) || self.clause.goes_on());
+        act.covered = covered && !left && act.time.is_some();
         if (gentle && long || left) && !self.is_stirred() {
             return self.wait(act, Some(On::Kind(kind)), 8);
         }
@@ -215,6 +226,14 @@ impl Reading<'_> {
         act.takes = Takes::Hands(self.worked(act));
         act.need = Some(on);
         act.place = Some(Some(on));
+    }
+
+    /// "Lower the heat" when what stood on the hob was lifted out: the pan is there still.
+    pub(super) fn sets_the_hob(&self, act: &mut Act) {
+        let on_it = self.named.at.is_none_or(|on| on == HOB) && self.so.place.is_none() && self.so.was.is_none_or(|on| on == HOB);
+        if on_it && !act.off && !act.sets && !self.so.switched_off && self.says(&["heat", "flame", "gas", "ring", "hob"]) {
+            act.place = Some(Some(HOB));
+        }
     }
 
     /// "Over a medium heat", "medium-high".

@@ -125,61 +125,6 @@ impl Reading<'_> {
         true
     }
 
-    pub(super) fn without_verb(&self, act: &mut Act) {
-        // "Oven: 180 °C."
-        if self.named.at == Some(On::Kind(Kind::Oven)) && act.heat.oven.is_some() && act.time.is_none() {
-            act.sets = true;
-            act.takes = Takes::Preheat;
-            act.heats = Some(Kind::Oven);
-            return;
-        }
-        // "Brown sugar and butter go in the pan."
-        if self.says(&["go", "goes"]) && act.time.is_none() {
-            act.place = self.named.at.or(self.named.pan.then_some(HOB)).map(Some);
-        }
-        // "Gammon and onion in the slow cooker. Low 8 hours."
-        let cooker = |on: &On| matches!(on, On::Kind(Kind::Slow | Kind::Rice | Kind::Pressure));
-        if let (Some(on), None) = (self.named.at.filter(|on| cooker(on) && !act.off), act.time) {
-            act.place = Some(Some(on));
-        }
-        let first = (self.clause.start..self.clause.end).find(|at| self.w.kind(*at) == Some(crate::measure::Kind::Word));
-        let low = first.is_some_and(|at| ["low", "high", "medium"].iter().any(|word| self.w.is(at, word)));
-        let slow = On::Kind(Kind::Slow);
-        if act.time.is_some() && low && (self.so.place == Some(slow) || self.so.labelled == Some(slow)) {
-            return self.wait(act, Some(slow), 0);
-        }
-        // "Everything goes in the slow cooker for 8 hours."
-        if let (true, true, Some(on)) = (self.says(&["go", "goes"]), act.time.is_some() && !act.off, self.named.at) {
-            return self.wait(act, Some(on), 0);
-        }
-        // "Then 40 minutes at 170 °C."
-        if act.time.is_some() && act.heat.oven.is_some() {
-            act.sets = true;
-            act.unknown = self.named.at.is_none() && !self.says_no_more(act);
-            return self.wait(act, Some(self.named.at.unwrap_or(OVEN)), 0);
-        }
-        if act.time.is_some_and(|time| time.said_for || time.overnight || self.named.at.is_some())
-            && !self.says(&["it", "they", "this", "you", "keeps", "will"])
-        {
-            // "Back in the oven, 15 minutes."
-            let goes_in =
-                self.named.at.is_some() && ["back", "in", "into", "under", "return"].iter().any(|word| self.w.is(self.clause.start, word));
-            act.unknown = !goes_in;
-            self.wait(act, self.named.at.or(self.so.place).filter(|_| !act.off), 0);
-        }
-    }
-
-    /// "200 °C, 25 minutes": how hot and how long, and nothing else.
-    fn says_no_more(&self, act: &Act) -> bool {
-        const SAID: [&str; 16] =
-            ["at", "for", "in", "the", "then", "about", "c", "f", "fan", "gas", "mark", "degrees", "oven", "another", "more", "again"];
-        let (w, clause) = (self.w, self.clause);
-        let timed = |at: usize| act.time.is_some_and(|time| (time.start..time.end).contains(&at));
-        let said = |at: usize| w.kind(at) != Some(crate::measure::Kind::Word) || timed(at) || SAID.iter().any(|word| w.is(at, word));
-        let until = (clause.start..clause.end).find(|at| w.is(*at, "until") || w.is(*at, "till")).unwrap_or(clause.end);
-        (clause.start..until).all(said)
-    }
-
     pub(super) fn putting(&self, act: &mut Act) {
         let back_to_boil = self.says(&["boil", "simmer"])
             && (self.clause.verb_end..self.clause.end).any(|at| self.w.is(at, "to"))

@@ -126,6 +126,7 @@ impl Reading<'_> {
                 self.wait(act, Some(on), 0);
             }
             act.turned_down = !act.off;
+            self.sets_the_hob(act);
             act.heats = kind_of(act.place.flatten().or(self.named.at)).filter(|_| act.time.is_none() && !act.off);
             return;
         }

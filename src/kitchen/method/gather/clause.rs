@@ -30,7 +30,7 @@ impl Gather<'_, '_> {
         }
         let text = (clause.start, clause.end);
         match read.takes {
-            Takes::Preheat => return self.keep_what_more_is_said(w, clause),
+            Takes::Preheat => return self.keep_what_more_is_said(w, clause, draft),
             Takes::Serve => {
                 // What is printed at the table takes no time; its foods are named there, and stay for the first step.
                 let words = said(w, text.0, text.1);
@@ -115,6 +115,9 @@ impl Gather<'_, '_> {
                 Some(_) => self.so.switched_off = false,
             }
             self.so.place = place;
+        }
+        if read.need.is_some() && matches!(read.takes, Takes::Hands(_) | Takes::Wait { .. } | Takes::Boil) {
+            self.so.by_hand = matches!(read.takes, Takes::Hands(_));
         }
         self.so.switched_off |= read.switched_off;
         self.so.turned_down |= read.turned_down;

@@ -17,6 +17,9 @@ use crate::measure::{Amount, Dimension, Kind as Sign};
 /// What ends boiling: it would go on in the hot water. "Leave in the water" is a wait, and stands between.
 const DRAINS: [&str; 4] = ["drain", "strain", "refresh", "plunge"];
 
+/// Makes ready what others use.
+const MEASURES: [&str; 3] = ["weigh", "measure", "scale"];
+
 /// Minutes of hands each time that something is turned, stirred or folded while it waits. Common practice, no source.
 const TURN: f64 = 1.0;
 
@@ -136,9 +139,13 @@ impl Gather<'_, '_> {
         let beside = clause.opens_beside(w);
         let done = mentions.iter().filter(|mention| !beside || mention.start >= clause.verb_at);
         let mut foods: Vec<usize> = done.flat_map(|mention| mention.foods.iter().copied()).collect();
-        // "Grease a tin with butter" takes none of what the cake is made of.
+        // "Grease a tin with butter" takes none of what the cake is made of; "weigh all ingredients" takes nothing that is named again.
         let greases = self.makes_ware_ready(w, clause);
-        for mention in mentions {
+        let weighs = clause.verb.is_some_and(|verb| MEASURES.contains(&verb.word));
+        for mut mention in mentions {
+            if weighs {
+                mention.foods.retain(|food| !self.is_named_again(*food));
+            }
             let too_much = |food: &usize| self.larder.grams(*food) > MOST_TO_GREASE;
             let again = mention.part.is_none() && mention.foods.iter().all(|food| self.is_named_again(*food) || too_much(food));
             if !(greases && again) {
