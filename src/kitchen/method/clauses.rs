@@ -128,8 +128,9 @@ pub(super) fn verb_at(w: &Words, at: usize) -> Option<(&'static Verb, usize)> {
             }
             end += 1;
         }
-        // "Core 75 °C" is how hot it is inside.
-        let is_figure = verb.word == "core" && heat(w, end, (end + 4).min(w.len()), false, true).oven.is_some();
+        // "Core 75 °C", "core temp must reach 75 °C" is how hot it is inside.
+        let is_core = |at: usize| ["temp", "temps", "temperature"].iter().any(|word| w.is(at, word));
+        let is_figure = verb.word == "core" && (is_core(end) || heat(w, end, (end + 4).min(w.len()), false, true).oven.is_some());
         // "Skin on", "skin and all", "bone in", "round the edges": how it is, and no work.
         let says = |at: usize, words: &[&str]| words.iter().any(|word| w.is(at, word));
         let is_how = NOUNS_TOO.contains(&verb.word)

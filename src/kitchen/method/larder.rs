@@ -13,7 +13,7 @@ mod rest;
 mod vocabulary;
 
 pub(super) use self::vocabulary::part_of_a_fruit;
-use self::vocabulary::{ADJECTIVES, MADE_OF, MEANS, PARTS, SAUCES, SKIPPED, SOLD_AS, is_state};
+use self::vocabulary::{ADJECTIVES, COMES_IN, MADE_OF, MEANS, PARTS, SAUCES, SKIPPED, SOLD_AS, VERBS_FIRST, is_state};
 
 /// A mention of ingredients in a text, by tokens; `start` takes in "the" and the words of a share.
 #[derive(Debug, Clone, PartialEq)]
@@ -123,6 +123,9 @@ impl<'k> Larder<'k> {
 
     /// Does the name of an ingredient, or of a known food of several words, begin here?
     pub fn begins(&self, w: &Words, at: usize) -> bool {
+        if VERBS_FIRST.contains(&w.key_at(at)) && !self.is_word(w.key_at(at)) {
+            return w.food(at, self.foods).is_some_and(|(_, end)| end > at + 1);
+        }
         let known = w.food(at, self.foods).is_some_and(|(_, end)| end > at + 1 || self.is_word(w.key_at(at)));
         known || self.is_word(w.key_at(at)) || w.food(at, self.foods).is_some()
     }
@@ -167,7 +170,7 @@ impl<'k> Larder<'k> {
                 None => at += self.other_food(w, at, to),
             }
         }
-        found
+        without_what_is_named_beside(found)
     }
 
     /// How many words to pass over: the name of another food hides the words in it.
@@ -256,7 +259,9 @@ impl<'k> Larder<'k> {
                     (at..end).all(|place| self.named.iter().filter(|one| one.words.iter().any(|word| word == w.key_at(place))).count() == 1)
                 };
                 // "The cumin" is the cumin seeds, where there is no other cumin.
-                let sauce = || named.head == "sauce" && (at..end).any(|place| SAUCES.contains(&w.key_at(place)));
+                let sauce = || {
+                    ["sauce", "syrup", "vinegar"].contains(&named.head.as_str()) && (at..end).any(|place| SAUCES.contains(&w.key_at(place)))
+                };
                 let is_kind_of = (named.kind == Some(Kind::Spice) && SOLD_AS.contains(&named.head.as_str()) || sauce()) && only_one();
                 let made_of =
                     MADE_OF.contains(&named.head.as_str()) && !(at..end).any(|place| w.key_at(place) == named.head) && !is_kind_of;
@@ -341,11 +346,28 @@ impl<'k> Larder<'k> {
                 only(&|named| red(named) && !animals.iter().any(|animal| *animal != key && named.words.iter().any(|word| word == animal)))
             }
             _ => {
+                let comes_in = |named: &Named| {
+                    named.typed.split(|c: char| !c.is_alphanumeric()).any(|word| word.strip_suffix('s').unwrap_or(word) == key)
+                };
+                if let Some(found) = COMES_IN.contains(&key).then(|| only(&comes_in)).flatten() {
+                    return Some(found);
+                }
                 let (_, means) = MEANS.iter().find(|(word, _)| *word == key)?;
                 only(&|named| means.iter().any(|mean| named.words.iter().any(|word| word == mean)))
             }
         }
     }
+}
+
+/// "Scrape everything into the pot with the beans and the stock": these are named by themselves.
+fn without_what_is_named_beside(mut found: Vec<Mention>) -> Vec<Mention> {
+    let by_name: Vec<(usize, usize)> =
+        found.iter().filter(|one| !one.group).flat_map(|one| one.foods.iter().map(|food| (*food, one.start))).collect();
+    for group in found.iter_mut().filter(|one| one.group) {
+        let (start, foods) = (group.start, &mut group.foods);
+        foods.retain(|food| !by_name.iter().any(|(named, at)| named == food && *at > start));
+    }
+    found
 }
 
 fn named(one: &Ingredient, heading: Option<String>, foods: &Foods, recipe_name: &dyn Fn(usize) -> String) -> Named {

@@ -16,6 +16,7 @@ mod figures;
 mod fragments;
 mod further;
 mod hands;
+mod hands_of_others;
 mod heat_and_waits;
 mod mended;
 mod moments;

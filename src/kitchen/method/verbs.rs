@@ -116,6 +116,8 @@ pub(super) static VERBS: &[Verb] = &[
     row("pile", Hands, MOMENT), row("heap", Hands, MOMENT), row("smear", Hands, Once(1.0)), row("slather", Hands, Once(1.0)), row("squish", Hands, MOMENT),
     row("smash", Hands, Once(1.0)), row("gather", Hands, MOMENT), row("moisten", Hands, MOMENT), row("dampen", Hands, MOMENT), row("crimp", Hands, Once(2.0)),
     row("round", Hands, Once(3.0)), row("sheet to", Hands, Once(3.0)), row("emulsify", Hands, Once(2.0)), row("scale", Hands, Once(1.0)), row("label", Hands, MOMENT),
+    row("strew", Hands, MOMENT), row("shower", Hands, MOMENT), row("rain", Hands, MOMENT), row("dab", Hands, MOMENT), row("dunk", Hands, Once(1.0)),
+    row("wedge", Hands, Cut(0.6)), row("clean", Hands, ByWeight(4.0, 1.0)), row("probe", Hands, MOMENT),
     row("thin", Hands, MOMENT), row("rotate", Hands, MOMENT), row("decant", Hands, MOMENT), row("mount with", Hands, Once(1.0)),
     // Put: hands-on, ends no step.
     row("add", Put, MOMENT), row("put", Put, MOMENT), row("place", Put, MOMENT), row("cover", Put, MOMENT), row("uncover", Put, Once(0.0)),
@@ -128,8 +130,11 @@ pub(super) static VERBS: &[Verb] = &[
     row("pop", Put, MOMENT), row("throw", Put, MOMENT), row("chuck", Put, MOMENT), row("stick", Put, MOMENT), row("bung", Put, MOMENT), row("whack", Put, MOMENT), row("shove", Put, MOMENT),
     row("get", Put, MOMENT), row("grab", Put, MOMENT), row("dump", Put, MOMENT), row("flash", Put, MOMENT), row("hang", Put, MOMENT),
     row("tumble", Put, MOMENT), row("lob", Put, MOMENT), row("slosh", Put, MOMENT), row("plonk", Put, MOMENT), row("sling", Put, MOMENT), row("rip", Hands, Cut(0.5)),
+    row("fish out", Put, MOMENT), row("draw", Put, MOMENT), row("retrieve", Put, MOMENT), row("fetch", Put, MOMENT),
     row("push", Put, MOMENT), row("load", Put, MOMENT),
-    row("start", Set, Once(0.0)), row("begin", Set, Once(0.0)), row("carry on", Set, Once(0.0)), row("go on", Set, Once(0.0)),
+    row("start", Set, Once(0.0)), row("begin", Set, Once(0.0)), row("carry on", Set, Once(0.0)),
+    row("hot hold", Set, Once(0.0)), row("hot-hold", Set, Once(0.0)), row("hold hot", Set, Once(0.0)), row("hold warm", Set, Once(0.0)), row("hold above", Set, Once(0.0)),
+    row("go on", Set, Once(0.0)),
     row("continue", Set, Once(0.0)), row("repeat", Set, MOMENT), row("keep", Set, Once(0.0)), row("store", Serve, Once(0.0)),
     // Heat and what sets it.
     row("bring", Heat, Once(1.0)), row("heat", Heat, Once(1.0)), row("preheat", Heat, Once(0.0)), row("warm", Heat, Once(3.0)),
@@ -156,7 +161,7 @@ pub(super) static VERBS: &[Verb] = &[
     row("zap", Wait(Microwave, 3), Once(0.0)), row("nuke", Wait(Microwave, 3), Once(0.0)), state("tick", Wait(Hob, 10), Once(0.0)), state("blip", Wait(Hob, 10), Once(0.0)),
     state("burble", Wait(Hob, 10), Once(0.0)), state("putter", Wait(Hob, 10), Once(0.0)),
     row("grill", Wait(Grill, 8), Once(0.0)), row("broil", Wait(Grill, 8), Once(0.0)), row("roast", Wait(Oven, 40), Once(0.0)),
-    row("bake", Wait(Oven, 30), Once(0.0)), row("oven-roast", Wait(Oven, 40), Once(0.0)), row("slow-roast", Wait(Oven, 180), Once(0.0)), row("pot-roast", Wait(Oven, 90), Once(0.0)), row("scald", Wait(Hob, 3), Once(0.0)), row("blind bake", Wait(Oven, 15), Once(0.0)), row("blind-bake", Wait(Oven, 15), Once(0.0)), row("par-bake", Wait(Oven, 15), Once(0.0)), row("part-bake", Wait(Oven, 15), Once(0.0)),
+    row("bake", Wait(Oven, 30), Once(0.0)), row("oven-roast", Wait(Oven, 40), Once(0.0)), row("gratinate", Wait(Oven, 20), Once(0.0)), row("slow-roast", Wait(Oven, 180), Once(0.0)), row("pot-roast", Wait(Oven, 90), Once(0.0)), row("scald", Wait(Hob, 3), Once(0.0)), row("blind bake", Wait(Oven, 15), Once(0.0)), row("blind-bake", Wait(Oven, 15), Once(0.0)), row("par-bake", Wait(Oven, 15), Once(0.0)), row("part-bake", Wait(Oven, 15), Once(0.0)),
     row("par-cook", Wait(Hob, 8), Once(0.0)), row("part-cook", Wait(Hob, 8), Once(0.0)), row("steam in the steamer", Wait(Steamer, 15), Once(0.0)),
     // Unattended, on nothing.
     row("rest", Stand(10), Once(0.0)), row("steam-dry", Stand(2), Once(0.0)), row("stand", Leave, Once(0.0)), state("cool", Stand(30), Once(0.0)), row("soak", Stand(30), Once(0.0)),
@@ -172,7 +177,8 @@ pub(super) static VERBS: &[Verb] = &[
     row("allow", Leave, Once(0.0)), row("sit", Leave, Once(0.0)), row("steep", Leave, Once(0.0)), row("infuse", Leave, Once(0.0)), row("wait", Leave, Once(0.0)), row("ferment", Leave, Once(0.0)),
     state("double", Leave, Once(0.0)),
     // At the table.
-    row("serve", Serve, Once(0.0)), row("enjoy", Serve, Once(0.0)), row("garnish", Serve, Once(0.0)), row("eat", Serve, Once(0.0)),
+    row("serve", Serve, Once(0.0)), row("enjoy", Serve, Once(0.0)), row("garnish", Serve, Once(0.0)), row("eat", Serve, Once(0.0)), row("devour", Serve, Once(0.0)), row("tuck in", Serve, Once(0.0)), row("dig in", Serve, Once(0.0)), row("dish up", Serve, Once(0.0)),
+    row("plate", Serve, Once(0.0)), row("plate up", Serve, Once(0.0)),
 ];
 
 /// A verb by its word.

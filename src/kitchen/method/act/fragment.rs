@@ -45,6 +45,11 @@ impl Reading<'_> {
         if let (true, true, Some(on)) = (self.says(&["go", "goes"]), act.time.is_some() && !act.off, self.named.at) {
             return self.wait(act, Some(on), 0);
         }
+        // "Core temp must reach 75 °C for 30 seconds": how hot it is inside, and no wait.
+        if act.heat.inside.is_some() && act.time.is_some_and(|time| time.high < 5.0) {
+            act.time = None;
+            return;
+        }
         // "Rice, water, salt to boil."
         let last = self.clause.end.saturating_sub(1);
         let boils = self.w.is(last, "boil") && (self.w.is(last.wrapping_sub(1), "to") || self.w.is(last.wrapping_sub(2), "to"));
@@ -59,7 +64,9 @@ impl Reading<'_> {
         // "Then 40 minutes at 170 °C."
         if act.time.is_some() && act.heat.oven.is_some() {
             act.sets = true;
-            act.unknown = self.named.at.is_none() && !self.is_of_place_and_time(act, &[]);
+            // "It goes in at gas mark 5 for 45 minutes."
+            let goes_in = self.says(&["go", "goes"]) && self.says(&["in"]);
+            act.unknown = self.named.at.is_none() && !goes_in && !self.is_of_place_and_time(act, &[]);
             return self.wait(act, Some(self.named.at.unwrap_or(OVEN)), 0);
         }
         if self.stays_for(act) {

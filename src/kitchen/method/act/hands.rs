@@ -8,6 +8,7 @@ use super::reading::{HOB, OVEN, Reading};
 use super::setting::kind_of;
 use super::{Act, On, Takes, Ware};
 use crate::kitchen::method::whereabouts::Own;
+use crate::measure::Kind as Sign;
 
 /// More minutes of one thing are a wait, unless it is [`LONG_WORK`]. Common practice, no source.
 const MOST_WORK: f64 = 45.0;
@@ -39,7 +40,7 @@ impl Reading<'_> {
     fn does_besides(&self, act: &Act) -> Option<(&'static Verb, Kind)> {
         let (w, time) = (self.w, act.time.filter(|time| !time.day_before && !time.overnight && !act.off)?);
         (self.clause.verb_end + 1..time.start).find_map(|at| {
-            let comma = w.kind(at - 1) == Some(crate::measure::Kind::Comma);
+            let comma = w.kind(at - 1) == Some(Sign::Comma);
             let verb = inflected(&w.at(at).filter(|_| comma)?.text.to_lowercase(), "ing")?;
             match verb.way {
                 Way::Wait(kind, _) | Way::HandsOn(kind) => Some((verb, kind)),
@@ -53,7 +54,7 @@ impl Reading<'_> {
         let (w, clause) = (self.w, self.clause);
         let closed = matches!(on, On::Kind(Kind::Oven | Kind::Grill | Kind::Microwave | Kind::Slow | Kind::Rice | Kind::Steamer));
         let at = self.named.at_token;
-        let inside = (at.saturating_sub(3).max(clause.verb_end)..=at).any(|at| ["in", "under"].iter().any(|word| w.is(at, word)));
+        let inside = (at.saturating_sub(3).max(clause.verb_end)..=at).any(|at| ["in", "into", "under"].iter().any(|word| w.is(at, word)));
         closed && inside && !act.off && self.worked(act).is_some()
     }
 
@@ -62,9 +63,9 @@ impl Reading<'_> {
         let (w, clause) = (self.w, self.clause);
         let time = act.time.filter(|_| MOMENTS.contains(&verb.word) && self.named.at.is_none() && !act.off && !rests(w, clause))?;
         let before = (clause.start..time.start).rev().find(|at| w.is(*at, "then") || !is_before_time(w, *at))?;
-        let parted = matches!(w.kind(before), Some(crate::measure::Kind::Comma | crate::measure::Kind::Semicolon)) || w.is(before, "then");
+        let parted = matches!(w.kind(before), Some(Sign::Comma | Sign::Semicolon)) || w.is(before, "then");
         // On the hob "stir for 2 minutes, then 5" is stirring; "stir, then 5 minutes more" is none.
-        let sentence = (0..clause.start).rev().find(|at| w.kind(*at) == Some(crate::measure::Kind::Stop)).map_or(0, |stop| stop + 1);
+        let sentence = (0..clause.start).rev().find(|at| w.kind(*at) == Some(Sign::Stop)).map_or(0, |stop| stop + 1);
         let goes_on = (clause.goes_on() || time.further) && times(w, sentence, clause.start).is_empty();
         self.so.place.filter(|on| parted && (*on != HOB || goes_on))
     }
@@ -76,7 +77,48 @@ impl Reading<'_> {
         SETTLES.contains(&verb.word) && (long || overnight) && !act.off && self.named.at.is_none_or(|on| on == HOB) && !self.says(&["heat"])
     }
 
+    /// "Stir occasionally.", "Turn once or twice.": how something cooks, and no work of its own.
+    fn only_tells_how(&self, verb: &Verb, act: &Act) -> bool {
+        const HOW: [&str; 26] = [
+            "occasionally",
+            "from",
+            "time",
+            "to",
+            "now",
+            "and",
+            "then",
+            "again",
+            "once",
+            "or",
+            "twice",
+            "halfway",
+            "through",
+            "every",
+            "so",
+            "often",
+            "sometimes",
+            "regularly",
+            "frequently",
+            "the",
+            "cooking",
+            "a",
+            "few",
+            "times",
+            "during",
+            "it",
+        ];
+        let (w, clause) = (self.w, self.clause);
+        let words = (clause.verb_end..clause.end).filter(|at| w.kind(*at) == Some(Sign::Word));
+        let all = words.clone().all(|at| HOW.iter().any(|word| w.is(at, word)));
+        // "Stir it" is work.
+        let says = words.count() > 1 || self.says(&["occasionally", "sometimes", "regularly", "frequently", "halfway"]);
+        MOMENTS.contains(&verb.word) && act.time.is_none() && all && says && self.so.place.is_some()
+    }
+
     pub(super) fn hands(&self, verb: &Verb, act: &mut Act) {
+        if self.only_tells_how(verb, act) {
+            return;
+        }
         if act.off {
             act.place = Some(None);
         }
@@ -152,6 +194,12 @@ impl Reading<'_> {
         {
             act.unknown = true;
             return self.wait(act, None, 0);
+        }
+        // Nor in an oven that it names.
+        if let Some(on) = self.named.at.filter(|on| *on != HOB && !act.off && self.worked(act).is_some_and(|minutes| minutes >= MOST_WORK))
+        {
+            act.unknown = true;
+            return self.wait(act, Some(on), 0);
         }
         // So long nobody works: "coat and leave", and told.
         if self.worked(act).is_some_and(|minutes| minutes >= MOST_WORK) && !LONG_WORK.contains(&verb.word) && self.named.at.is_none() {

@@ -3,7 +3,7 @@
 use super::super::clauses::{Clause, verb_at};
 use super::super::clock::{Time, checked_at, times};
 use super::super::places::Kind;
-use super::super::verbs::{Verb, Way, inflected};
+use super::super::verbs::{Rate, Verb, Way, inflected};
 use super::{Act, Named, On, So, Takes};
 use crate::kitchen::method::whereabouts::Own;
 use crate::kitchen::words::Words;
@@ -23,6 +23,12 @@ const SWITCHED_OFF: f64 = 50.0;
 
 /// Minutes until the pressure is down by itself, where nobody wrote them. Common practice, no source.
 const NATURAL_RELEASE: f64 = 15.0;
+/// What sealing meat is.
+fn sear() -> &'static Verb {
+    const SEAR: Verb = Verb { word: "sear", way: Way::HandsOn(Kind::Hob), rate: Rate::Once(6.0), state: false };
+    &SEAR
+}
+
 pub(super) const HOB: On = On::Kind(Kind::Hob);
 pub(super) const OVEN: On = On::Kind(Kind::Oven);
 
@@ -57,6 +63,7 @@ impl Reading<'_> {
             _ if act.time.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
             Way::Heat => self.heating(verb, act),
             Way::Set => self.setting(verb, act),
+            Way::Put if verb.word == "seal" && self.seals_meat(act) => self.hands_on(sear(), Kind::Hob, act),
             Way::Put if verb.word == "use" && self.used_for().is_some() => self.using(act),
             Way::Put => self.putting(act),
             Way::Hands => self.hands(verb, act),
@@ -68,6 +75,14 @@ impl Reading<'_> {
             Way::Stand(usual) => self.standing_as(verb.word, usual, act),
             Way::Leave => self.leaving(act),
         }
+    }
+
+    /// "Seal on all sides", "seal the beef in hot oil for 5 minutes"; "seal the bag" is none.
+    fn seals_meat(&self, act: &Act) -> bool {
+        let closes =
+            self.says(&["lid", "bag", "edge", "edges", "jar", "jars", "container", "packet", "parcel", "foil", "cooker", "overnight"]);
+        !closes
+            && (self.says(&["sides", "over", "oil", "butter", "heat"]) || self.named.pan || act.time.is_some_and(|time| time.high <= 15.0))
     }
 
     /// "Use half of the oil for frying the onions": what it is used for.

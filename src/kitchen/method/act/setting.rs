@@ -89,6 +89,11 @@ impl Reading<'_> {
         if verb.word == "keep" && self.says(&aside) && self.minutes(act).is_some_and(|minutes| minutes < 1440.0) {
             return self.wait(act, None, 0);
         }
+        // "Hot hold above 63 °C, at most 2 hours."
+        if verb.word.starts_with("hot") || verb.word.starts_with("hold") {
+            act.heat.oven = None;
+            return;
+        }
         if verb.word == "keep" && self.says(&["warm", "hot"]) && self.gerund().is_none() {
             // "Stir in the yoghurt and keep warm for 8 hours": what ripens, not what waits for the table.
             let ripens = self.minutes(act).is_some_and(|minutes| (RIPENS_FROM..1440.0).contains(&minutes));

@@ -40,6 +40,10 @@ impl Gather<'_, '_> {
             }
             Takes::Release { minutes, written } => return self.release(w, clause, (minutes, written), draft, paragraph),
             Takes::Words if draft.is_empty() && !self.mentions_something(w, clause) => {
+                // "Core 75 °C": of what was heated last.
+                if let Some(last) = self.made.last_mut().filter(|made| made.heated && made.step.inside.is_none()) {
+                    last.step.inside = read.heat.inside;
+                }
                 let words = said(w, text.0, text.1);
                 if !words.is_empty() {
                     self.lead = if self.lead.is_empty() { words } else { format!("{} {words}", self.lead) };
@@ -59,7 +63,9 @@ impl Gather<'_, '_> {
             self.foods_of(w, clause, next, draft);
             return;
         }
-        if !words && self.begins_anew(w, &read, stands, next, draft) {
+        // "Rain in the polenta": what is brought by words alone is in none of the waits before it.
+        let brings = words && draft.waits && self.mentions_something(w, clause);
+        if (!words || brings) && self.begins_anew(w, &read, stands, next, draft) {
             self.finish(w, draft, paragraph);
         }
         self.choose(&read);

@@ -81,7 +81,11 @@ impl Gather<'_, '_> {
             matches!(self.larder.kind(food), Some(crate::foods::Kind::Grain | crate::foods::Kind::Pulse | crate::foods::Kind::RawEgg))
         };
         let boils = foods.iter().all(|(food, _)| boiled(*food)) && !foods.is_empty();
-        let about = About { w, clause, foods: &foods, boils, other: foods.is_empty() && self.is_of_something_else(w, clause) };
+        let fat = |food: usize| {
+            matches!(self.larder.kind(food), Some(crate::foods::Kind::Fat | crate::foods::Kind::Oil)) || self.larder.name(food) == "butter"
+        };
+        let fats = foods.iter().all(|(food, _)| fat(*food)) && !foods.is_empty();
+        let about = About { w, clause, foods: &foods, boils, fats, other: foods.is_empty() && self.is_of_something_else(w, clause) };
         let so = whereabouts.before(&about, paragraph, so);
         let mut read = act(w, clause, so, &self.own);
         read.conditional = clause.conditional && read.time.is_some();

@@ -1,0 +1,69 @@
+//! Paragraphs of hands that the reader had not seen: a canteen's sheet, a letter, a translated book, a magazine.
+
+use pretty_assertions::assert_eq;
+
+use super::{read, told};
+use crate::kitchen::Piece;
+
+#[test]
+fn each_reads_as_it_is_meant() {
+    let typed = ["600 g chicken thighs", "2 onions", "2 tbsp olive oil", "500 ml chicken stock", "200 g rolled oats", "1 tbsp maple syrup"];
+    for (method, meant) in [
+        // Sealing meat is searing it; a bag is sealed, too.
+        ("Seal the chicken in the oil on all sides for 8 minutes.", &["hob h8"][..]),
+        ("Seal the chicken in a bag and chill for 2 hours.", &["- w120"]),
+        // Nobody pours for two hours and a half.
+        (
+            "Put the chicken in the casserole, pour over the stock, lid on, and into the oven at 150 for two and a half hours.",
+            &["oven w150 c150"],
+        ),
+        (
+            "Tip the oats and stock into a large microwaveable bowl. Cook on HIGH for 2 mins, stir, then cook for another 3 mins.",
+            &["microwave w2", "microwave w3"],
+        ),
+        ("Simmer the chicken in the stock for 30 minutes. Stir occasionally.", &["hob w30"]),
+        ("Simmer the chicken in the stock for 30 mins. CCP: core temp must reach 75°C for 30 seconds.", &["hob w30 i75"]),
+        ("Simmer the chicken in the stock for 30 mins. Core 75 °C.", &["hob w30 i75"]),
+        ("Simmer the chicken in the stock for 30 mins. Hot hold above 63°C, max 2 hours.", &["hob w30"]),
+        ("Put the chicken in a dish. It goes in at gas mark 5 for three quarters of an hour.", &["oven w45 c190"]),
+        ("Gratinate the chicken at 220 °C for 20 minutes.", &["oven w20 c220"]),
+        ("Season the chicken, wrap in foil and bake at 200 °C for 40 minutes.", &["oven w40 c200"]),
+        ("Work the oats and stock into a dough, then roll into 6. Rest for 5 minutes.", &["- w5"]),
+    ] {
+        let found = read(&typed, &[method]);
+        assert_eq!(told(&found), meant, "{method}");
+    }
+}
+
+/// Which ingredients each step names, by their places in the list.
+fn named(typed: &[&str], method: &[&str]) -> Vec<Vec<usize>> {
+    let of = |piece: &Piece| if let Piece::Ingredient { index, .. } = piece { Some(*index) } else { None };
+    read(typed, method).steps.iter().map(|step| step.text.iter().filter_map(of).collect()).collect()
+}
+
+#[test]
+fn foods_go_by_what_they_come_in_and_by_the_word_before_their_syrup() {
+    let fish = ["4 mackerel fillets", "250 g cooked beetroot"];
+    assert_eq!(named(&fish, &["Season the fillets and grill for 5 minutes.", "Dice the beetroot."]), [vec![0], vec![1]]);
+    let tofu = ["280 g tofu", "3 tbsp soy sauce", "1 tbsp maple syrup"];
+    assert_eq!(named(&tofu, &["Toss the tofu in the soy and maple."]), [vec![0, 1, 2]]);
+    // What is brought after the boil is in none of its waits.
+    let oats = ["500 ml water", "100 g rolled oats"];
+    assert_eq!(named(&oats, &["Bring the water to the boil, sprinkle in the oats and simmer for 5 minutes."]), [vec![0], vec![1]]);
+    assert_eq!(named(&oats, &["Bring the water to the boil. Oats go in. Simmer for 5 minutes."]), [vec![0], vec![1]]);
+    // What is named by itself is not "everything", too.
+    let beans = ["200 g bacon", "1 onion", "500 g passata"];
+    assert_eq!(named(&beans, &["Put everything in the slow cooker with the passata and cook on low for 8 hours."]), [vec![0, 1, 2]]);
+}
+
+#[test]
+fn heating_the_oil_is_for_what_is_at_hand() {
+    let koftas = ["500 g minced lamb", "1 onion", "100 g plain yoghurt", "1 tbsp olive oil"];
+    let method = [
+        "Mix the lamb and onion and shape into koftas. Chill for 30 minutes.",
+        "Meanwhile, stir the yoghurt.",
+        "Heat the oil in a pan. Cook the koftas for 8 minutes, turning now and then.",
+    ];
+    let inside: Vec<Option<f64>> = read(&koftas, &method).steps.iter().map(|step| step.inside.map(|celsius| celsius.0)).collect();
+    assert_eq!(inside, [None, None, Some(71.0)]);
+}
