@@ -192,3 +192,12 @@ fn comments_above_a_method_in_its_list_and_behind_it_stand_above_the_steps() {
     assert!(text.contains("# As it was told.\n# a list\n# first\n# thinly\n# last\n# the end\n[[step]]\n"), "{text}");
     assert!(text.contains("# Of the file.\ningredients = [\"1 lemon\"]   # kept\n"), "{text}");
 }
+
+#[test]
+fn what_is_left_of_a_line_for_the_table_reads_back() {
+    let recipe = "name = \"Dish\"\nmakes = \"4 portions\"\ningredients = [\"600 g cod\", \"1 lemon\"]\nmethod = [\"Squeeze half the lemon over the cod and bake at 200 °C for 15 minutes. Serve with the remaining lemon.\"]\n";
+    let kitchen = kitchen().household(&appliances(&[])).recipe("dish", recipe);
+    let before = steps(&kitchen);
+    kitchen.done(&["recipe", "dish", "--steps"]);
+    assert_eq!(steps(&kitchen), before, "{}", kitchen.text("recipes/dish.toml"));
+}

@@ -199,7 +199,8 @@ impl<'s, 'k> Gather<'s, 'k> {
             if clause.sentence != sentence {
                 sentence = clause.sentence;
                 // "Meanwhile, heat the grill. Grill the salmon": what was not touched yet is done beside.
-                let goes_on = self.heats_meanwhile && draft.is_empty() && self.begins_with_something_new(&w, clause);
+                let goes_on = self.heats_meanwhile && draft.is_empty() && self.begins_with_something_new(&w, clause)
+                    || self.only_makes_ready(&draft) && !self.names_what_goes_on(&w, clause);
                 self.heats_meanwhile = false;
                 if self.branch != Branch::None && !goes_on {
                     self.finish(&w, &mut draft, paragraph);
@@ -255,6 +256,17 @@ impl<'s, 'k> Gather<'s, 'k> {
     fn says_no_more(&self, w: &Words, clause: &Clause) -> bool {
         let begins = (clause.start..clause.verb_at).any(|at| w.is(at, "while") || w.is(at, "whilst"));
         begins && times(w, clause.start, clause.end).is_empty() && self.larder.mentions(w, clause.start, clause.end).is_empty()
+    }
+
+    /// "Meanwhile, heat a pan. Add the oil and the onion. Fry": a pan is ready beside, nothing has cooked in it yet, and the step goes on.
+    fn only_makes_ready(&self, draft: &Draft) -> bool {
+        self.branch == Branch::Begins && draft.on == Some(On::Kind(Kind::Hob)) && !draft.waits && !draft.cooks
+    }
+
+    /// Does a clause name what was at hand before "meanwhile"?
+    fn names_what_goes_on(&self, w: &Words, clause: &Clause) -> bool {
+        let named = self.larder.mentions(w, clause.start, clause.end);
+        named.iter().flat_map(|mention| &mention.foods).any(|food| self.dishes.is_main(*food))
     }
 
     /// Does a sentence begin with foods that are not in what goes on beside it?

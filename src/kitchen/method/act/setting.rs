@@ -13,6 +13,11 @@ const RICE: i64 = 25;
 /// What is kept warm for so long ripens: nobody holds a dish for the table half a day. Common practice, no source.
 const RIPENS_FROM: f64 = 240.0;
 
+/// Degrees of an oven that bakes. Common practice, no source.
+const LEAST_BAKING: f64 = 100.0;
+/// What is heated on the hob to so many degrees.
+const LIQUIDS: [&str; 9] = ["oil", "fat", "milk", "water", "syrup", "sugar", "jam", "cream", "stock"];
+
 impl Reading<'_> {
     /// "Heat the oven to 190 °C" is no step; oil and pans are heated by hand, soup waits.
     pub(super) fn heating(&self, verb: &Verb, act: &mut Act) {
@@ -38,8 +43,15 @@ impl Reading<'_> {
             act.heats = kind_of(self.named.at).or(Some(Kind::Oven));
             return;
         }
+        // "Put the pot into the oven and heat to 230 °C."
+        if act.heat.oven.is_some_and(|oven| oven.0 >= LEAST_BAKING) && act.time.is_none() && self.named.at.is_none() && !self.named.pan {
+            let of_the_oven = self.so.place == Some(OVEN) && !self.says(&LIQUIDS);
+            if of_the_oven {
+                (act.sets, act.takes, act.heats) = (true, Takes::Preheat, Some(Kind::Oven));
+                return;
+            }
+        }
         // "Reheat at 180 °C for 25 minutes": only an oven has degrees, unless it is a fat or a liquid that is heated.
-        const LIQUIDS: [&str; 9] = ["oil", "fat", "milk", "water", "syrup", "sugar", "jam", "cream", "stock"];
         if act.heat.oven.is_some() && act.time.is_some() && self.named.at.is_none() && !self.named.pan && !self.says(&LIQUIDS) {
             return self.wait(act, Some(OVEN), 0);
         }

@@ -33,6 +33,8 @@ pub(super) struct Draft {
     pub day_before: i64,
     /// Begins with draining.
     pub drains: bool,
+    /// Something is fried, boiled or baked in it, and not only made hot.
+    pub cooks: bool,
     /// Heats what is none of the list.
     pub of_another: bool,
     /// Foods that it handles without naming them, to be named before its words.

@@ -6,7 +6,7 @@ use super::super::clauses::Clause;
 use super::super::larder::{self, Mention, Part, Short};
 use super::super::places::Kind;
 use super::super::text::said;
-use super::super::verbs::{Rate, needs_knife};
+use super::super::verbs::{Rate, Way, needs_knife};
 use super::super::{Paragraph, rates};
 use super::Gather;
 use super::draft::{Draft, Placed};
@@ -52,6 +52,7 @@ impl Gather<'_, '_> {
         if let Some(work) = verb.and_then(work_of) {
             self.done.extend(foods.iter().map(|food| (*food, work)));
         }
+        draft.cooks |= read.need.is_some() && verb.is_some_and(|verb| matches!(verb.way, Way::HandsOn(_) | Way::Wait(..)));
         self.take_time(w, clause, read, &foods, draft);
         draft.front.extend(front);
         draft.day_before = draft.day_before.max(minutes_before(read));

@@ -81,10 +81,7 @@ impl Gather<'_, '_> {
             matches!(self.larder.kind(food), Some(crate::foods::Kind::Grain | crate::foods::Kind::Pulse | crate::foods::Kind::RawEgg))
         };
         let boils = foods.iter().all(|(food, _)| boiled(*food)) && !foods.is_empty();
-        let fat = |food: usize| {
-            matches!(self.larder.kind(food), Some(crate::foods::Kind::Fat | crate::foods::Kind::Oil)) || self.larder.name(food) == "butter"
-        };
-        let fats = foods.iter().all(|(food, _)| fat(*food)) && !foods.is_empty();
+        let fats = foods.iter().all(|(food, _)| self.is_fat(*food)) && !foods.is_empty();
         let about = About { w, clause, foods: &foods, boils, fats, other: foods.is_empty() && self.is_of_something_else(w, clause) };
         let so = whereabouts.before(&about, paragraph, so);
         let mut read = act(w, clause, so, &self.own);
@@ -97,6 +94,11 @@ impl Gather<'_, '_> {
         dishes.take(&about, &read);
         read.of_another = about.other;
         read
+    }
+
+    /// Oil, butter, dripping: heated for what is fried in it.
+    pub(super) fn is_fat(&self, food: usize) -> bool {
+        matches!(self.larder.kind(food), Some(crate::foods::Kind::Fat | crate::foods::Kind::Oil)) || self.larder.name(food) == "butter"
     }
 
     /// "Warm the plates", "toast the bread", "make the gravy": what is heated or made is none of the list.

@@ -35,6 +35,9 @@ impl Larder<'_> {
         if let Some(counted) = self.counted(w, start, end) {
             return Some(counted);
         }
+        if let Some(several) = self.several(w, start, end, to) {
+            return Some(several);
+        }
         let last = w.key_at(end);
         let fits: Box<dyn Fn(&Named) -> bool> = match last {
             _ if of_all => Box::new(|_| true),
@@ -95,6 +98,24 @@ impl Larder<'_> {
             }
             None => Mention { start, end, foods: fitting, part: None, group: true },
         })
+    }
+
+    /// "Both the flours", "the peppers" of a red and a yellow one: all that are called so, where no single one goes by the word.
+    fn several(&self, w: &Words, start: usize, at: usize, to: usize) -> Option<Mention> {
+        /// Of these nobody has two of one line.
+        const STUFFS: [&str; 5] = ["flour", "sugar", "oil", "cheese", "vinegar"];
+        let key = w.key_at(at);
+        let typed = w.at(at).map(|token| token.text.to_lowercase())?;
+        let plural = !key.is_empty() && typed != key && typed.ends_with('s');
+        // "The peppers" are never the pepper.
+        let own = |index: &usize| self.named[*index].head == key && self.named[*index].kind != Some(Kind::Spice);
+        let own: Vec<usize> = (0..self.named.len()).filter(own).collect();
+        let alone = || STUFFS.contains(&key) || self.named_at(w, at, to).is_none();
+        if !plural || own.len() < 2 || !alone() {
+            return None;
+        }
+        let foods: Vec<usize> = own.into_iter().filter(|index| self.left[*index].is_positive()).collect();
+        (!foods.is_empty()).then_some(Mention { start, end: at + 1, foods, part: None, group: true })
     }
 
     /// "Blend with the rest", "add everything else": what no step has taken yet, and no clause names by its own name.

@@ -67,3 +67,30 @@ fn heating_the_oil_is_for_what_is_at_hand() {
     let inside: Vec<Option<f64>> = read(&koftas, &method).steps.iter().map(|step| step.inside.map(|celsius| celsius.0)).collect();
     assert_eq!(inside, [None, None, Some(71.0)]);
 }
+
+#[test]
+fn what_is_begun_beside_goes_on_until_something_has_cooked() {
+    let typed = ["200 g brown lentils", "500 ml water", "1 onion", "2 tbsp olive oil", "400 g tomatoes"];
+    let method = [
+        "Simmer the lentils in the water for 20 minutes.",
+        "While they cook, heat a large pan over medium heat. Once hot, add the oil and onion. Sauté for 5 minutes. Add the tomatoes.",
+    ];
+    assert_eq!(told(&read(&typed, &method)), ["hob w20", "hob =", "- +"]);
+}
+
+#[test]
+fn an_oven_is_heated_by_what_is_put_into_it_first() {
+    let dough = ["500 g strong flour", "350 ml water"];
+    let method =
+        ["Mix the flour and water. Put a pot with its lid into the oven and heat to 230 °C.", "Drop in the dough and bake for 30 minutes."];
+    assert_eq!(told(&read(&dough, &method)).last().map(String::as_str), Some("oven w30 c230"));
+}
+
+#[test]
+fn the_plural_of_what_several_lines_are_is_all_of_them() {
+    let short = ["225 g butter", "225 g plain flour", "110 g rice flour"];
+    assert_eq!(named(&short, &["Cream the butter, then work in both the flours."]), [vec![0, 1, 2]]);
+    let peppers = ["1 red pepper", "1 yellow pepper", "1 tsp black pepper"];
+    assert_eq!(named(&peppers, &["Slice the peppers. Season with the black pepper."]), [vec![0, 1, 2]]);
+    assert_eq!(named(&peppers, &["Slice the red pepper. Mince the yellow pepper."]), [vec![0, 1, 2]]);
+}
