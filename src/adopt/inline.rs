@@ -12,6 +12,8 @@ use super::head::is_time;
 use super::line::{Part, heading};
 use crate::kitchen::method::opens_with_work;
 
+/// No list on one line was wrapped more often.
+const MOST_WRAPPED: usize = 30;
 /// Words before a list that stand alone above none.
 const LISTS: [&str; 4] = ["take", "needs", "needed", "ingredients needed"];
 /// What may stand before a list without a sign.
@@ -29,8 +31,9 @@ pub(super) fn apart(all: Vec<String>, reads: &dyn Fn(&str) -> Reads) -> Vec<Stri
             Some(Part::Ingredients) => {
                 let mut text = rest.to_owned();
                 let mut to = at + 1;
-                while all.get(to).is_some_and(|next| goes_on(&text, next)) {
-                    text = format!("{text} {}", all[to].trim());
+                while to - at < MOST_WRAPPED && all.get(to).is_some_and(|next| goes_on(&text, next)) {
+                    text.push(' ');
+                    text.push_str(all[to].trim());
                     to += 1;
                 }
                 let foods = foods(&text, reads);

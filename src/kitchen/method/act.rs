@@ -128,6 +128,8 @@ pub(super) struct Act {
     pub stands_in_it: bool,
     /// Stands in an oven that nobody said the degrees of.
     pub assumed: bool,
+    /// Stands as long as nobody needs it: "chill until wanted".
+    pub until_needed: bool,
     /// Fried or browned under a lid: by hand all the same.
     pub covered: bool,
     /// Switches off what it is in.
@@ -274,6 +276,7 @@ fn one_way(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
         stands_in_it: false,
         assumed: false,
         covered: false,
+        until_needed: false,
         switched_off: false,
         conditional: false,
     };

@@ -146,6 +146,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         name_fellows(self.made.iter_mut().map(|made| &mut made.step), self.setting.ingredients, &self.at_table);
         self.soak_beforehand(paragraphs);
         self.cut_beforehand();
+        self.wait_for_nobody();
         self.put_ahead();
         self.take_room();
         self.reach_inside();

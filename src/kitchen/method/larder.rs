@@ -440,12 +440,17 @@ fn share_before(w: &Words, from: usize, at: usize) -> (usize, Option<Part>) {
             ("some", Part::Share(Number::HALF)),
             ("rest", Part::Rest),
             ("remainder", Part::Rest),
+            ("last", Part::Rest),
         ] {
             if is(before(2), word) {
                 let article = is(before(3), "the") || is(before(3), "a") || is(before(3), "one");
                 return (start - 2 - usize::from(article), Some(part));
             }
         }
+    }
+    // "What is left of the sugar".
+    if is(before(1), "of") && is(before(2), "left") && is(before(3), "is") && is(before(4), "what") {
+        return (start - 4, Some(Part::Rest));
     }
     // "2 tbsp of the oil", "2 tbsp oil", "2 eggs".
     for first in (from..start).rev().take(5) {

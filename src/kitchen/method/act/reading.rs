@@ -47,6 +47,13 @@ impl Reading<'_> {
         LAST.contains(&verb.word) && end >= 2 && w.is(end - 1, "serve") && w.is(end - 2, "to")
     }
 
+    /// "Bring to the table in its tin."
+    fn goes_to_the_table(&self, verb: &Verb) -> bool {
+        let (w, from) = (self.w, self.clause.verb_end);
+        let table = |at: usize| w.is(at, "to") && (w.is(at + 1, "table") || w.is(at + 1, "the") && w.is(at + 2, "table"));
+        matches!(verb.word, "bring" | "take" | "put") && (from..self.clause.end.min(from + 5)).any(table)
+    }
+
     /// Before "until": what is done, not what is waited for.
     pub(super) fn object_end(&self) -> usize {
         let clause = self.clause;
@@ -60,6 +67,7 @@ impl Reading<'_> {
         let Some(verb) = self.clause.verb else { return self.without_verb(act) };
         match verb.way {
             Way::Serve => act.takes = Takes::Serve,
+            _ if act.time.is_none() && self.goes_to_the_table(verb) => act.takes = Takes::Serve,
             _ if act.time.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
             Way::Heat => self.heating(verb, act),
             Way::Set => self.setting(verb, act),
@@ -305,9 +313,20 @@ impl Reading<'_> {
         if act.time.is_none() && usual.is_none() {
             return;
         }
+        act.until_needed = act.time.is_none() && self.stands_until_needed();
         // "Prove in a warm oven", "leave to cool in the oven with the door ajar": nothing else bakes in it meanwhile.
         let on = self.in_the_oven(act);
         self.wait(act, on, usual.unwrap_or(0));
+    }
+
+    /// "Chill until wanted", "until ready to serve".
+    fn stands_until_needed(&self) -> bool {
+        const NEEDED: [&str; 7] = ["needed", "wanted", "required", "serving", "using", "use", "ready"];
+        let (w, end) = (self.w, self.clause.end);
+        let until = |at: &usize| w.is(*at, "until") || w.is(*at, "till");
+        (self.clause.verb_end..end)
+            .find(until)
+            .is_some_and(|at| (at + 1..end.min(at + 4)).any(|at| NEEDED.iter().any(|word| w.is(at, word))))
     }
 
     /// The oven in which something stands, and how warm it is then: as said, as for dough, or as an oven that was switched off.

@@ -26,6 +26,8 @@ pub(super) struct Draft {
     pub inside: Option<Celsius>,
     pub knife: bool,
     pub one_layer: bool,
+    /// Its wait is as long as nobody needs it: "chill until wanted".
+    pub until_needed: bool,
     /// "4 hours or overnight", in the words of its clause.
     pub choice: Option<String>,
     pub overnight: bool,
@@ -76,6 +78,8 @@ impl Draft {
 /// What is known of a finished step beside the step itself.
 pub struct Made {
     pub step: Step,
+    /// Its wait is as long as nobody needs it.
+    pub until_needed: bool,
     pub heated: bool,
     /// Waits in hot water: on the hob, or under pressure.
     pub boils: bool,
@@ -100,6 +104,7 @@ impl Made {
         let [heated, boils, stands, overnight, one_layer, of_another] = [false; 6];
         Made {
             step,
+            until_needed: false,
             heated,
             boils,
             stands,

@@ -96,6 +96,7 @@ impl Gather<'_, '_> {
                 draft.hands_guessed += read.turns * TURN;
                 draft.wait += minutes;
                 draft.waits = true;
+                draft.until_needed = read.until_needed;
                 draft.wait_guessed |= !written || read.doubtful || read.unknown || read.time.is_some_and(|time| time.by_weight);
                 let leaves_a_choice = read.or && (clause.start..clause.end).any(|at| w.is(at, "overnight"));
                 draft.choice = leaves_a_choice.then(|| w.text(clause.start..clause.end).to_owned()).or(draft.choice.take());

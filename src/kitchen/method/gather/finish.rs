@@ -71,6 +71,7 @@ impl Gather<'_, '_> {
         let stands = done.waits && done.on.is_none();
         self.made.push(Made {
             step,
+            until_needed: done.until_needed,
             heated,
             boils,
             stands,

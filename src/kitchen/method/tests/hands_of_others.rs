@@ -94,3 +94,31 @@ fn the_plural_of_what_several_lines_are_is_all_of_them() {
     assert_eq!(named(&peppers, &["Slice the peppers. Season with the black pepper."]), [vec![0, 1, 2]]);
     assert_eq!(named(&peppers, &["Slice the red pepper. Mince the yellow pepper."]), [vec![0, 1]]);
 }
+
+#[test]
+fn what_stands_until_it_is_needed_keeps_nobody_waiting() {
+    let fish = ["600 g cod", "200 ml soured cream", "1 bunch dill"];
+    let method = [
+        "Chop the dill, stir it into the soured cream and chill until wanted.",
+        "Bake the cod at 200 °C for 15 minutes. Bring to the table in its dish.",
+    ];
+    let found = read(&fish, &method);
+    assert_eq!(told(&found), ["-", "oven w15 c200"]);
+    assert_eq!(found.serve, ["Bring to the table in its dish."]);
+    // At the end it is as cold as it is meant to be.
+    assert_eq!(told(&read(&fish, &["Stir the dill into the soured cream and chill until needed."])), ["- w60"]);
+}
+
+#[test]
+fn what_is_left_goes_by_what_is_left_of_it() {
+    let plums = ["900 g plums", "100 g sugar", "4 tbsp olive oil"];
+    let found = read(
+        &plums,
+        &[
+            "Put the plums in a dish with half the sugar and 3 tbsp of the oil. Scatter with what is left of the sugar and the last of the oil.",
+        ],
+    );
+    let words: Vec<&str> =
+        found.steps[0].text.iter().filter_map(|piece| if let Piece::Words(words) = piece { Some(words.as_str()) } else { None }).collect();
+    assert_eq!(words, ["Put ", " in a dish with ", " and ", ". Scatter with ", " and ", "."]);
+}
