@@ -146,7 +146,7 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
     match &one.wanted {
         Wanted::Food { food, item: None } => {
             let share = share.map(|share| format!("{} ", shown(share))).unwrap_or_default();
-            format!("{share}{}", name_in_line(&kitchen.foods[*food], one, 1.0)).into()
+            format!("{share}{}", name_in_line(&kitchen.foods[*food], one, 0.0)).into()
         }
         Wanted::Food { food, item: Some(item) } => {
             let amount = share.unwrap_or(&item.amount);

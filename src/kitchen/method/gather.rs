@@ -74,7 +74,7 @@ pub(super) struct Gather<'s, 'k> {
     named_in: Vec<usize>,
     /// The number of the clause that is read, over all paragraphs.
     clauses_read: usize,
-    /// "Meanwhile, heat the grill": what is done beside comes with the next sentence.
+    /// "Meanwhile, heat the grill", "meanwhile, make the sauce": what is done beside comes with the next sentence.
     heats_meanwhile: bool,
     /// The pieces that a dough or a mixture was made into: "divide into 6".
     shaped: Option<f64>,
@@ -234,7 +234,8 @@ impl<'s, 'k> Gather<'s, 'k> {
             let read = self.in_rounds(&w, clause, read, &draft, paragraph);
             let read = self.without_the_wait_of_the_next(&w, read, clause, found.get(index + 1));
             self.tell_figures(&w, clause, &read, &draft, paragraph);
-            self.heats_meanwhile |= read.takes == Takes::Preheat && self.branch == Branch::Begins;
+            let only_says = read.takes == Takes::Words && draft.is_empty() && !self.names_a_food(&w, clause);
+            self.heats_meanwhile |= (read.takes == Takes::Preheat || only_says) && self.branch == Branch::Begins;
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
             self.opens_or_closes(&w, clause, &read);
             self.clauses_read += 1;
@@ -262,6 +263,10 @@ impl<'s, 'k> Gather<'s, 'k> {
     /// "Meanwhile, heat a pan. Add the oil and the onion. Fry": a pan is ready beside, nothing has cooked in it yet, and the step goes on.
     fn only_makes_ready(&self, draft: &Draft) -> bool {
         self.branch == Branch::Begins && draft.on == Some(On::Kind(Kind::Hob)) && !draft.waits && !draft.cooks
+    }
+
+    fn names_a_food(&self, w: &Words, clause: &Clause) -> bool {
+        !self.larder.mentions(w, clause.verb_end, clause.end).is_empty()
     }
 
     /// Does a clause name what was at hand before "meanwhile"?

@@ -197,6 +197,9 @@ impl<'k> Larder<'k> {
         let (start, part) = share_before(w, from, at - described);
         let is_said = |place: usize| self.named[index].typed.split(|c: char| !c.is_alphanumeric()).any(|word| w.is(place, word));
         let group = described > 0 && !(at - described..at).all(is_said);
+        // "Some snipped chives" of a line without an amount says all there is to say.
+        let (start, group) =
+            if group && self.named[index].item.is_none() && self.named[index].food.is_some() { (at, false) } else { (start, group) };
         Some(Mention { start, end, foods: vec![index], part, group })
     }
 

@@ -118,6 +118,7 @@ pub(super) static VERBS: &[Verb] = &[
     row("round", Hands, Once(3.0)), row("sheet to", Hands, Once(3.0)), row("emulsify", Hands, Once(2.0)), row("scale", Hands, Once(1.0)), row("label", Hands, MOMENT),
     row("strew", Hands, MOMENT), row("shower", Hands, MOMENT), row("rain", Hands, MOMENT), row("dab", Hands, MOMENT), row("dunk", Hands, Once(1.0)),
     row("wedge", Hands, Cut(0.6)), row("clean", Hands, ByWeight(4.0, 1.0)), row("probe", Hands, MOMENT),
+    row("pull", Hands, Once(3.0)),
     row("thin", Hands, MOMENT), row("rotate", Hands, MOMENT), row("decant", Hands, MOMENT), row("mount with", Hands, Once(1.0)),
     // Put: hands-on, ends no step.
     row("add", Put, MOMENT), row("put", Put, MOMENT), row("place", Put, MOMENT), row("cover", Put, MOMENT), row("uncover", Put, Once(0.0)),

@@ -77,6 +77,19 @@ impl Reading<'_> {
         SETTLES.contains(&verb.word) && (long || overnight) && !act.off && self.named.at.is_none_or(|on| on == HOB) && !self.says(&["heat"])
     }
 
+    /// Is it a sentence that only says what is made, with another behind it in its paragraph that says how?
+    fn says_what_is_made_next(&self, verb: &Verb, act: &Act) -> bool {
+        const DISHES: [&str; 18] = [
+            "sauce", "dressing", "topping", "filling", "pastry", "dough", "batter", "mash", "salad", "salsa", "gravy", "custard", "icing",
+            "crumble", "stuffing", "marinade", "glaze", "base",
+        ];
+        let (w, clause) = (self.w, self.clause);
+        let last = clause.end.saturating_sub(1);
+        let stops = w.kind(clause.end).is_some_and(|sign| sign == Sign::Stop || sign == Sign::Colon) && clause.end + 1 < w.len();
+        let short = clause.end <= clause.verb_end + 4;
+        verb.word == "make" && act.time.is_none() && stops && short && DISHES.iter().any(|word| w.key_at(last) == *word)
+    }
+
     /// "Stir occasionally.", "Turn once or twice.": how something cooks, and no work of its own.
     fn only_tells_how(&self, verb: &Verb, act: &Act) -> bool {
         const HOW: [&str; 26] = [
@@ -108,10 +121,13 @@ impl Reading<'_> {
             "it",
         ];
         let (w, clause) = (self.w, self.clause);
-        let words = (clause.verb_end..clause.end).filter(|at| w.kind(*at) == Some(Sign::Word));
+        // "Stir once so that it does not stick."
+        let why = |at: &usize| w.is(*at, "so") && !w.is(at + 1, "often") || w.is(*at, "to") && w.is(at + 1, "prevent");
+        let end = (clause.verb_end..clause.end).find(why).unwrap_or(clause.end);
+        let words = (clause.verb_end..end).filter(|at| w.kind(*at) == Some(Sign::Word));
         let all = words.clone().all(|at| HOW.iter().any(|word| w.is(at, word)));
         // "Stir it" is work.
-        let says = words.count() > 1 || self.says(&["occasionally", "sometimes", "regularly", "frequently", "halfway"]);
+        let says = words.count() > 1 || self.says(&["once", "occasionally", "sometimes", "regularly", "frequently", "halfway"]);
         MOMENTS.contains(&verb.word) && act.time.is_none() && all && says && self.so.place.is_some()
     }
 
@@ -135,6 +151,10 @@ impl Reading<'_> {
                 let on = if act.sets { OVEN } else { self.heated(HOB) };
                 self.wait(act, Some(on), 0);
             }
+            return;
+        }
+        // "Meanwhile, make the white sauce. Melt the butter …": what is made is told next.
+        if self.says_what_is_made_next(verb, act) {
             return;
         }
         // "Make a sauce with the butter and milk, boiling it for 3 minutes."

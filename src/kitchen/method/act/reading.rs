@@ -39,7 +39,9 @@ impl Reading<'_> {
 
     /// "Scatter with parsley to serve", "to serve, top with the yoghurt".
     pub(super) fn is_for_the_table(&self, verb: &Verb) -> bool {
-        const LAST: [&str; 9] = ["scatter", "sprinkle", "drizzle", "top", "dollop", "dust", "finish", "dot", "decorate"];
+        const LAST: [&str; 13] = [
+            "scatter", "sprinkle", "drizzle", "top", "dollop", "dust", "finish", "dot", "decorate", "crumble", "spoon", "swirl", "squeeze",
+        ];
         let (w, end) = (self.w, self.clause.end);
         if self.clause.to_serve {
             return matches!(verb.way, Way::Hands | Way::Put) && self.named.at.is_none();
@@ -174,6 +176,10 @@ impl Reading<'_> {
             act.takes = Takes::Preheat;
             act.heats = Some(Kind::Oven);
             return;
+        }
+        // "Stand in the pan for 5 minutes."
+        if act.time.is_some() && self.clause.verb.is_some_and(|verb| verb.word == "stand in") {
+            return self.standing(None, act);
         }
         if act.time.is_some_and(|time| !time.day_before) {
             let ware = || self.of_ware().filter(|_| self.so.hot.is_some());

@@ -39,6 +39,8 @@ pub(super) struct Draft {
     pub cooks: bool,
     /// Heats what is none of the list.
     pub of_another: bool,
+    /// What its words are done to, where only the clause after it names it: "dice and cook the carrots".
+    pub borrowed: Vec<usize>,
     /// Foods that it handles without naming them, to be named before its words.
     pub front: Vec<usize>,
 }

@@ -162,6 +162,7 @@ impl Gather<'_, '_> {
                 .map(|other| self.larder.mentions(w, other.verb_end, other.end));
             let named = fellow.into_iter().find(|mentions| !mentions.is_empty()).unwrap_or_default();
             foods = named.into_iter().flat_map(|mention| mention.foods).collect();
+            draft.borrowed.extend(foods.iter().copied());
         }
         if foods.is_empty() {
             let them = (clause.verb_end..clause.end.min(clause.verb_end + 4))

@@ -52,7 +52,9 @@ impl Larder<'_> {
             "dry" if w.key_at(end + 1) == "ingredient" => {
                 end += 1;
                 Box::new(|named| {
-                    matches!(named.kind, Some(Kind::Baking | Kind::Grain | Kind::Spice | Kind::Sweetener))
+                    // Raising agents by any name.
+                    let raises = named.kind.is_none() && ["soda", "powder"].contains(&named.head.as_str());
+                    (raises || matches!(named.kind, Some(Kind::Baking | Kind::Grain | Kind::Spice | Kind::Sweetener)))
                         && named.head != "honey"
                         && named.head != "syrup"
                 })

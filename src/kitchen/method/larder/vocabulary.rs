@@ -46,7 +46,7 @@ pub(super) fn is_state(w: &Words, at: usize) -> bool {
 pub(super) const COMES_IN: [&str; 4] = ["fillet", "rasher", "clove", "sprig"];
 
 /// Another word that a method has for a food.
-pub(super) const MEANS: [(&str, &[&str]); 17] = [
+pub(super) const MEANS: [(&str, &[&str]); 20] = [
     ("pasta", &["spaghetti", "macaroni", "penne", "linguine", "tagliatelle", "fusilli", "lasagne", "noodle"]),
     ("cheese", &["cheddar", "parmesan", "feta", "mozzarella", "gruyere", "halloumi", "ricotta"]),
     ("broth", &["stock"]),
@@ -64,4 +64,7 @@ pub(super) const MEANS: [(&str, &[&str]); 17] = [
     ("spud", &["potato"]),
     ("crumb", &["breadcrumb"]),
     ("tom", &["tomato"]),
+    ("milk", &["buttermilk"]),
+    ("corn", &["sweetcorn"]),
+    ("green", &["spinach", "kale", "chard", "cavolo"]),
 ];

@@ -122,3 +122,39 @@ fn what_is_left_goes_by_what_is_left_of_it() {
         found.steps[0].text.iter().filter_map(|piece| if let Piece::Words(words) = piece { Some(words.as_str()) } else { None }).collect();
     assert_eq!(words, ["Put ", " in a dish with ", " and ", ". Scatter with ", " and ", "."]);
 }
+
+#[test]
+fn more_of_pages_and_leaflets_reads_as_it_is_meant() {
+    for (typed, method, meant) in [
+        (
+            &["500 g plain flour", "2 eggs"][..],
+            "Mix the flour and eggs. Bake at 180 °C for 50 minutes. Stand in pan for 5 minutes. Turn onto a rack.",
+            &["oven w50 c180", "- w5", "-"][..],
+        ),
+        (&["4 potatoes"], "Cook the potatoes on 100% power for 14 minutes, turning halfway.", &["microwave w14"]),
+        (
+            &["200 g orzo", "400 ml chicken stock", "60 g feta"],
+            "Simmer the orzo in the stock for 12 minutes. Crumble over feta to serve.",
+            &["hob w12"],
+        ),
+        (&["200 g pasta", "1 l water"], "Boil the pasta for 10 minutes. Stir once so it does not stick.", &["hob w10"]),
+        (&["1 chicken, 1.2 kg"], "Simmer the chicken for 60 minutes. When it is cool, pull the meat from the bones.", &["hob w60", "-"]),
+    ] {
+        assert_eq!(told(&read(typed, &[method])), meant, "{method}");
+    }
+    // What is told how next is no step of its own, and goes on beside.
+    let sauce = ["40 g butter", "40 g plain flour", "600 ml milk", "500 g passata"];
+    let method = [
+        "Simmer the passata for 30 minutes.",
+        "Meanwhile, make the white sauce. Melt the butter, stir in the flour and cook, stirring, for 1 minute.",
+    ];
+    assert_eq!(told(&read(&sauce, &method)), ["hob w30", "hob ="]);
+}
+
+#[test]
+fn what_a_step_does_to_foods_that_only_the_next_one_names_stands_before_its_words() {
+    let roots = ["450 g potatoes", "450 g carrots", "450 g swede"];
+    assert_eq!(named(&roots, &["Dice and cook the potatoes, carrots and swede in salted water for 15 minutes."]), [vec![0, 1, 2], vec![]]);
+    let soda = ["450 g plain flour", "1 tsp bread soda", "400 ml buttermilk"];
+    assert_eq!(named(&soda, &["Sieve the dry ingredients and pour in the milk."]), [vec![0, 1, 2]]);
+}
