@@ -10,6 +10,7 @@ mod amounts;
 mod except;
 mod group;
 mod rest;
+mod share;
 mod vocabulary;
 
 pub(super) use self::vocabulary::part_of_a_fruit;
@@ -194,7 +195,7 @@ impl<'k> Larder<'k> {
         let end = if end < to && belongs(w.key_at(end)) { end + 1 } else { end };
         // "The soaked beans", "half the chopped onion": how it is stands between the share and the name.
         let described = (0..=2).take_while(|back| *back == 0 || at >= from + back && is_state(w, at - back)).last().unwrap_or(0);
-        let (start, part) = share_before(w, from, at - described);
+        let (start, part) = Self::share_before(w, from, at - described);
         let is_said = |place: usize| self.named[index].typed.split(|c: char| !c.is_alphanumeric()).any(|word| w.is(place, word));
         let group = described > 0 && !(at - described..at).all(is_said);
         // "Some snipped chives" of a line without an amount says all there is to say.
@@ -417,57 +418,4 @@ fn count(w: &Words) -> Option<f64> {
     let open = (0..w.len()).find(|at| w.kind(*at) == Some(Sign::Open));
     let inside = || (open? + 1..open? + 3).find_map(whole);
     whole(0).or_else(inside).filter(|_| weighs)
-}
-
-/// "Half the", "the rest of the", "2 tbsp of the", "most of the" before a name, and where it begins.
-fn share_before(w: &Words, from: usize, at: usize) -> (usize, Option<Part>) {
-    let is = |place: Option<usize>, word: &str| place.is_some_and(|place| place >= from && w.is(place, word));
-    let back = |steps: usize| at.checked_sub(steps);
-    let other = is(back(1), "other") && is(back(2), "the");
-    if is(back(1), "remaining") || is(back(1), "rest") || other {
-        let the = usize::from(is(back(2), "the"));
-        return (at - 1 - the, Some(Part::Rest));
-    }
-    let the = ["the", "your", "this"].iter().any(|word| is(back(1), word));
-    let start = at - usize::from(the);
-    let before = |steps: usize| start.checked_sub(steps);
-    if is(before(1), "half") {
-        return (start - 1, Some(Part::Share(Number::HALF)));
-    }
-    if is(before(1), "of") {
-        for (word, part) in [
-            ("half", Part::Share(Number::HALF)),
-            ("third", Part::Share(Number::over(1, 3))),
-            ("quarter", Part::Share(Number::over(1, 4))),
-            ("most", Part::Share(Number::over(3, 4))),
-            ("some", Part::Share(Number::HALF)),
-            ("rest", Part::Rest),
-            ("remainder", Part::Rest),
-            ("last", Part::Rest),
-        ] {
-            if is(before(2), word) {
-                let article = is(before(3), "the") || is(before(3), "a") || is(before(3), "one");
-                return (start - 2 - usize::from(article), Some(part));
-            }
-        }
-    }
-    // "What is left of the sugar".
-    if is(before(1), "of") && is(before(2), "left") && is(before(3), "is") && is(before(4), "what") {
-        return (start - 4, Some(Part::Rest));
-    }
-    // "2 tbsp of the oil", "2 tbsp oil", "2 eggs".
-    for first in (from..start).rev().take(5) {
-        let Ok(Some(read)) = w.amount(first) else { continue };
-        let reaches = read.end == start || read.end + 1 == start && w.is(read.end, "of");
-        let number = w.at(first).is_some_and(|token| {
-            token.is_number() || ["a", "an", "one", "two", "three", "four", "five", "six"].iter().any(|word| token.is(word))
-        });
-        let earlier = first > from && w.at(first - 1).is_some_and(|token| token.is_number());
-        // "Fry one onion" of two.
-        let counted = read.end == start && ["one", "two", "three", "four", "five", "six"].iter().any(|word| w.is(first, word));
-        if reaches && number && !earlier && (read.unit_given || counted || w.at(first).is_some_and(|token| token.is_number())) {
-            return (first, Some(Part::Amount(read.amount.high, read.amount.unit)));
-        }
-    }
-    (start, None)
 }

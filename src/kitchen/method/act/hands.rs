@@ -92,33 +92,10 @@ impl Reading<'_> {
 
     /// "Stir occasionally.", "Turn once or twice.": how something cooks, and no work of its own.
     fn only_tells_how(&self, verb: &Verb, act: &Act) -> bool {
+        #[rustfmt::skip]
         const HOW: [&str; 26] = [
-            "occasionally",
-            "from",
-            "time",
-            "to",
-            "now",
-            "and",
-            "then",
-            "again",
-            "once",
-            "or",
-            "twice",
-            "halfway",
-            "through",
-            "every",
-            "so",
-            "often",
-            "sometimes",
-            "regularly",
-            "frequently",
-            "the",
-            "cooking",
-            "a",
-            "few",
-            "times",
-            "during",
-            "it",
+            "occasionally", "from", "time", "to", "now", "and", "then", "again", "once", "or", "twice", "halfway", "through", "every", "so", "often", "sometimes", "regularly",
+            "frequently", "the", "cooking", "a", "few", "times", "during", "it",
         ];
         let (w, clause) = (self.w, self.clause);
         // "Stir once so that it does not stick."
@@ -138,7 +115,9 @@ impl Reading<'_> {
         if act.off {
             act.place = Some(None);
         }
-        let heat_is_object = verb.word == "turn" && (act.off || self.is_setting_of_heat() || act.heat.oven.is_some());
+        // "Turn onto a rack" is work.
+        let off = act.off && !self.says(&["rack", "onto", "out"]);
+        let heat_is_object = verb.word == "turn" && (off || self.is_setting_of_heat() || act.heat.oven.is_some());
         if heat_is_object {
             act.sets = act.heat.oven.is_some();
             if act.sets && !act.off {

@@ -3,7 +3,7 @@
 use super::super::clauses::{Clause, verb_at};
 use super::super::clock::{Time, checked_at, times};
 use super::super::places::Kind;
-use super::super::verbs::{Rate, Verb, Way, inflected};
+use super::super::verbs::{Verb, Way, inflected, verb as known};
 use super::{Act, Named, On, So, Takes};
 use crate::kitchen::method::whereabouts::Own;
 use crate::kitchen::words::Words;
@@ -23,12 +23,6 @@ const SWITCHED_OFF: f64 = 50.0;
 
 /// Minutes until the pressure is down by itself, where nobody wrote them. Common practice, no source.
 const NATURAL_RELEASE: f64 = 15.0;
-/// What sealing meat is.
-fn sear() -> &'static Verb {
-    const SEAR: Verb = Verb { word: "sear", way: Way::HandsOn(Kind::Hob), rate: Rate::Once(6.0), state: false };
-    &SEAR
-}
-
 pub(super) const HOB: On = On::Kind(Kind::Hob);
 pub(super) const OVEN: On = On::Kind(Kind::Oven);
 
@@ -73,7 +67,7 @@ impl Reading<'_> {
             _ if act.time.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
             Way::Heat => self.heating(verb, act),
             Way::Set => self.setting(verb, act),
-            Way::Put if verb.word == "seal" && self.seals_meat(act) => self.hands_on(sear(), Kind::Hob, act),
+            Way::Put if verb.word == "seal" && self.seals_meat(act) => self.hands_on(known("sear").unwrap_or(verb), Kind::Hob, act),
             Way::Put if verb.word == "use" && self.used_for().is_some() => self.using(act),
             Way::Put => self.putting(act),
             Way::Hands => self.hands(verb, act),

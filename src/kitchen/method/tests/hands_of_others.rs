@@ -128,7 +128,7 @@ fn more_of_pages_and_leaflets_reads_as_it_is_meant() {
     for (typed, method, meant) in [
         (
             &["500 g plain flour", "2 eggs"][..],
-            "Mix the flour and eggs. Bake at 180 °C for 50 minutes. Stand in pan for 5 minutes. Turn onto a rack.",
+            "Mix the flour and eggs. Bake at 180 °C for 50 minutes. Stand in pan for 5 minutes. Turn onto a wire rack to cool.",
             &["oven w50 c180", "- w5", "-"][..],
         ),
         (&["4 potatoes"], "Cook the potatoes on 100% power for 14 minutes, turning halfway.", &["microwave w14"]),
