@@ -208,7 +208,7 @@ impl Gather<'_, '_> {
     fn check_before_the_rest(&mut self) {
         for index in 1..self.made.len() {
             let [before, rest] = &mut self.made[index - 1..=index] else { continue };
-            if !rest.heated && rest.step.on.is_empty() && before.heated && before.step.inside.is_none() {
+            if rest.stands && rest.step.hands.0 == 0 && before.heated && before.step.inside.is_none() {
                 before.step.inside = rest.step.inside.take();
             }
         }

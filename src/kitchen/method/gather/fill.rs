@@ -162,7 +162,7 @@ impl Gather<'_, '_> {
                 .map(|other| self.larder.mentions(w, other.verb_end, other.end));
             let named = fellow.into_iter().find(|mentions| !mentions.is_empty()).unwrap_or_default();
             foods = named.into_iter().flat_map(|mention| mention.foods).collect();
-            draft.borrowed.extend(foods.iter().copied());
+            draft.borrowed.extend(self.object_of_the_next(w, clause, next));
         }
         if foods.is_empty() {
             let them = (clause.verb_end..clause.end.min(clause.verb_end + 4))
@@ -175,6 +175,22 @@ impl Gather<'_, '_> {
         }
         draft.foods.extend(foods.iter().copied());
         foods
+    }
+
+    /// "Dice and cook the carrots": the object of the last of several verbs. "Drain and mash with the butter" has none.
+    fn object_of_the_next(&self, w: &Words, clause: &Clause, next: &[Clause]) -> Vec<usize> {
+        let bare = |other: &&Clause| other.end <= other.verb_end + 1;
+        let Some(last) = next.iter().take_while(|other| other.sentence == clause.sentence).find(|other| !bare(other)) else {
+            return Vec::new();
+        };
+        let beside = |at: usize| ["with", "in", "into", "on", "to", "over", "for"].iter().any(|word| w.is(at, word));
+        let end = (last.verb_end..last.end).find(|at| beside(*at)).unwrap_or(last.end);
+        self.larder
+            .mentions(w, last.verb_end, end)
+            .into_iter()
+            .filter(|mention| mention.part.is_none())
+            .flat_map(|mention| mention.foods)
+            .collect()
     }
 
     /// Greases or dusts a tin, a dish or a board: in this clause, or before it in the sentence.
