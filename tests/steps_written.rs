@@ -182,3 +182,22 @@ fn what_is_drained_at_once_is_written_so_and_so_is_cutting_that_grows_with_the_b
     assert!(text.contains("within = \"2 min\"   # estimated\n") && text.contains("scales = true   # estimated\n"), "{text}");
     assert_eq!(steps(&kitchen), before, "{text}");
 }
+
+#[test]
+fn comments_above_a_method_in_its_list_and_behind_it_stand_above_the_steps() {
+    let recipe = "name = \"Dish\"\nmakes = \"4 portions\"\n# Of the file.\ningredients = [\"1 lemon\"]   # kept\n\n# As it was told.\nmethod = [   # a list\n  # first\n  \"Slice the lemon.\",   # thinly\n  \"Rest for 5 minutes.\",\n  # last\n]   # the end\n";
+    let kitchen = kitchen().household(&appliances(&[])).recipe("dish", recipe);
+    kitchen.done(&["recipe", "dish", "--steps"]);
+    let text = kitchen.text("recipes/dish.toml");
+    assert!(text.contains("# As it was told.\n# a list\n# first\n# thinly\n# last\n# the end\n[[step]]\n"), "{text}");
+    assert!(text.contains("# Of the file.\ningredients = [\"1 lemon\"]   # kept\n"), "{text}");
+}
+
+#[test]
+fn what_is_left_of_a_line_for_the_table_reads_back() {
+    let recipe = "name = \"Dish\"\nmakes = \"4 portions\"\ningredients = [\"600 g cod\", \"1 lemon\"]\nmethod = [\"Squeeze half the lemon over the cod and bake at 200 °C for 15 minutes. Serve with the remaining lemon.\"]\n";
+    let kitchen = kitchen().household(&appliances(&[])).recipe("dish", recipe);
+    let before = steps(&kitchen);
+    kitchen.done(&["recipe", "dish", "--steps"]);
+    assert_eq!(steps(&kitchen), before, "{}", kitchen.text("recipes/dish.toml"));
+}

@@ -4,13 +4,14 @@
 //! "Prep: 15 min   Cook: 40 min"    lines of the head, a line each
 //! "8 chicken thighs      2 onions" two ingredients, where each reads as one
 //! "Ingredients        Method"      two columns: the left one comes first
+//! "Ingredients: 3 leeks, 1 onion"  a heading, and a line a food
 //! "From: …", "Subject: …"          the head of a letter; what stands above its list is the name
 //! "-----", "=====", "|---|"        a line that is drawn
 //! ```
 
-use super::Reads;
 use super::head::{is_time, label};
 use super::line::{Part, heading, is_yield};
+use super::{Reads, inline};
 
 /// So many blanks stand between columns.
 const GAP: &str = "   ";
@@ -24,7 +25,7 @@ pub(super) fn lines(text: &str, reads: &dyn Fn(&str) -> Reads) -> Vec<String> {
     let all: Vec<&str> = text.lines().map(|line| if is_drawn(line) { "" } else { line }).collect();
     let all = in_two_columns(&all).unwrap_or_else(|| all.iter().map(|line| (*line).to_owned()).collect());
     let all: Vec<String> = all.iter().flat_map(|line| side_by_side(line, reads)).collect();
-    without_the_letter(all, reads)
+    inline::apart(without_the_letter(all, reads), reads)
 }
 
 fn is_drawn(line: &str) -> bool {

@@ -17,6 +17,7 @@ mod elements;
 mod file;
 mod head;
 mod html;
+mod inline;
 mod json_ld;
 mod layout;
 mod line;

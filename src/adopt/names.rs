@@ -9,6 +9,9 @@ const OF_A_YIELD: [&str; 11] =
 
 /// "WHITE-BEAN MASH (6 portions)" is "White-bean mash" and makes 6 portions, unless the page says another figure elsewhere.
 pub(super) fn tidied(recipe: &mut Adopted) {
+    if let Some(name) = recipe.name.strip_suffix('.').filter(|name| !name.contains('.') && name.contains(' ')) {
+        recipe.name = name.to_owned();
+    }
     if let Some((name, yields)) = without_its_yield(&recipe.name)
         && recipe.makes.as_ref().is_none_or(|makes| *makes == yields)
     {
@@ -82,6 +85,8 @@ mod tests {
             ("CRÈME BRÛLÉE (6 PORTIONS)", None, "Crème brûlée", Some("6 portions")),
             ("BLT", None, "BLT", None),
             ("Rosa's Irish frittata", None, "Rosa's Irish frittata", None),
+            ("Tomato salad.", None, "Tomato salad", None),
+            ("Slaw No. 5.", None, "Slaw No. 5.", None),
         ] {
             let mut recipe = Adopted { name: typed.to_owned(), makes: makes.map(str::to_owned), ..Adopted::default() };
             tidied(&mut recipe);

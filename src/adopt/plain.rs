@@ -59,6 +59,7 @@ fn recipe(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Option<Adopted> {
         taking.take(row, &rows[at + 1..], headings, in_head);
     }
     let mut recipe = taking.recipe;
+    named_below(&mut recipe);
     for line in recipe.method.iter().filter(|line| is_food(line, reads)) {
         recipe.lost.push(format!("\"{line}\" stands in the method and reads as an ingredient: move it to the list, if it is one."));
     }
@@ -69,6 +70,21 @@ fn recipe(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Option<Adopted> {
     let named = recipe.ingredients.iter().filter(|line| !is_part_name(line) && reads(line).food).count();
     let of_foods = recipe.ingredients.iter().filter(|line| !is_part_name(line)).count();
     (read > 0 && read.max(named) * 2 >= of_foods).then_some(recipe)
+}
+
+/// "Here it is at last!" above the name, as a letter begins: the first plain line below it is the name.
+fn named_below(recipe: &mut Adopted) {
+    const SAID: [char; 4] = ['!', '?', ':', ','];
+    let is_name = |line: &String| is_short(line) && !line.ends_with(SAID) && line.starts_with(char::is_uppercase);
+    if let Some(at) = recipe.unplaced.iter().position(is_name).filter(|_| recipe.name.ends_with(SAID)) {
+        std::mem::swap(&mut recipe.name, &mut recipe.unplaced[at]);
+    }
+}
+
+/// "Step 1" alone on its line.
+fn is_step_number(line: &str) -> bool {
+    let low = line.trim_end_matches([':', '.']).to_lowercase();
+    low.strip_prefix("step ").is_some_and(|number| number.chars().all(|c| c.is_ascii_digit()))
 }
 
 /// "Herb yoghurt" above a list of its own, after a method: a part of the dish or another one, which nobody knows; told.
@@ -178,6 +194,10 @@ impl Taking<'_> {
             return;
         }
         if self.part != Part::Head && (is_source(line, &mut self.recipe.source) || self.is_its_yield(line) || self.says_a_time(line)) {
+            return;
+        }
+        if self.part == Part::Method && is_step_number(line) {
+            self.last = None;
             return;
         }
         if self.part != Part::Head && is_no_step(line) {

@@ -22,6 +22,8 @@ pub(super) fn lines(text: &str) -> Vec<String> {
         }
         text = seen(&Html::parse_fragment(&text));
     }
+    // "Soak.\\n2. Simmer": a line end that was escaped twice over.
+    let text = text.replace("\\r\\n", "\n").replace("\\n", "\n");
     text.lines().map(one_line).filter(|line| !line.is_empty()).collect()
 }
 
@@ -106,6 +108,7 @@ mod tests {
         assert_eq!(lines("&amp;frac12; cup\u{202e}"), ["½ cup"]);
         assert_eq!(lines("<script>alert(1)</script>2 eggs"), ["2 eggs"]);
         assert_eq!(line("one\n\n  two"), "one two");
+        assert_eq!(lines("1. Soak.\\n2. Simmer."), ["1. Soak.", "2. Simmer."]);
     }
 
     #[test]

@@ -38,8 +38,7 @@ fn replace(path: &Path, text: &str) -> std::io::Result<()> {
 /// The file with its steps in place of `method`; every other line as it was.
 fn with_steps(text: &str, kitchen: &Kitchen, recipe: &Recipe) -> Result<String, String> {
     let mut file: DocumentMut = text.parse().map_err(|error: toml_edit::TomlError| error.message().to_owned())?;
-    file.remove("method");
-    file.remove("trays");
+    let comments: Vec<String> = ["method", "trays"].iter().flat_map(|key| taken_out(&mut file, key)).collect();
     // What is done at the table is no step, and no more are notes. Both may stand in the file already.
     for (key, texts) in [("at_table", &recipe.at_table), ("notes", &recipe.notes)] {
         if !texts.is_empty() {
@@ -47,11 +46,31 @@ fn with_steps(text: &str, kitchen: &Kitchen, recipe: &Recipe) -> Result<String, 
         }
     }
     let mut steps = ArrayOfTables::new();
-    for step in &recipe.steps {
-        steps.push(table(kitchen, recipe, step));
+    for (index, step) in recipe.steps.iter().enumerate() {
+        let mut table = table(kitchen, recipe, step);
+        if index == 0 && !comments.is_empty() {
+            table.decor_mut().set_prefix(format!("\n{}\n", comments.join("\n")));
+        }
+        steps.push(table);
     }
     file.insert("step", Item::ArrayOfTables(steps));
     Ok(with_ends_of(text, file.to_string()))
+}
+
+/// Takes a key out of the file, and says what comments stood above it, in its list or behind it.
+fn taken_out(file: &mut DocumentMut, key: &str) -> Vec<String> {
+    let Some((name, item)) = file.remove_entry(key) else { return Vec::new() };
+    let said = |raw: Option<&toml_edit::RawString>| raw.and_then(|raw| raw.as_str()).unwrap_or_default().to_owned();
+    let around = |decor: &toml_edit::Decor| [said(decor.prefix()), said(decor.suffix())];
+    let mut texts = vec![said(name.leaf_decor().prefix())];
+    if let Some(value) = item.as_value() {
+        let list = value.as_array();
+        texts.extend(list.into_iter().flatten().flat_map(|one| around(one.decor())));
+        texts.extend(list.map(|list| said(Some(list.trailing()))));
+        texts.extend(around(value.decor()));
+    }
+    let comment = |line: &str| line.trim_start().starts_with('#').then(|| line.trim().to_owned());
+    texts.iter().flat_map(|text| text.lines().filter_map(comment).collect::<Vec<String>>()).collect()
 }
 
 /// A file whose lines all end as Windows ends them keeps them so.

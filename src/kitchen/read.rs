@@ -303,11 +303,11 @@ fn read_recipes(
         let mut mentions = Mentions::new(&ingredients, complete[index], &speech.foods, (speech.recipes, &names), speech.spoons, found);
         let workshop = Workshop { appliances, appliance_names, recipes: speech.recipes, own: RecipeId(index) };
         recipes[index].steps = steps::read_steps(top, &workshop, &mut mentions);
-        mentions.check_shares();
         if top.has("method") {
             method::read(top, &mut recipes[index], &ingredients, appliances, speech, &names);
         }
-        method::read_beside(top, &mut recipes[index], &ingredients, speech, &names);
+        let at_table = method::read_beside(top, &mut recipes[index], &ingredients, speech, &names);
+        mentions.check_shares(&at_table);
         let Recipe { steps, served, .. } = &mut recipes[index];
         name_fellows(steps.iter_mut(), &ingredients, served);
         recipes[index].ingredients = ingredients;

@@ -23,9 +23,10 @@ pub(super) fn said_of_a_line(kitchen: &Kitchen, one: &Ingredient, share: Option<
     if let Some(part) = part_taken(one, share).filter(|_| !is_worked_on(before)) {
         return format!("the {part} of {}", said.whole);
     }
-    // Inside a bracket the weight follows a comma: "the peeled apples (2 apples, 365 g)".
+    // Inside a bracket the weight follows a comma: "the vegetables (2 turnips, 300 g; 4 carrots, 275 g)".
+    let inside = before.matches('(').count() > before.matches(')').count();
     match said.weight {
-        Some(weight) if before.ends_with('(') => format!("{}, {weight}", said.whole),
+        Some(weight) if inside => format!("{}, {weight}", said.whole),
         _ => said.text(),
     }
 }
@@ -145,7 +146,7 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
     match &one.wanted {
         Wanted::Food { food, item: None } => {
             let share = share.map(|share| format!("{} ", shown(share))).unwrap_or_default();
-            format!("{share}{}", name_in_line(&kitchen.foods[*food], one, 1.0)).into()
+            format!("{share}{}", name_in_line(&kitchen.foods[*food], one, 0.0)).into()
         }
         Wanted::Food { food, item: Some(item) } => {
             let amount = share.unwrap_or(&item.amount);

@@ -40,7 +40,7 @@ pub static RECIPES: &[Dish] = &[
         ("Tip the flour, yeast and salt into the bowl of a stand mixer. Pour in the water and oil and mix on a low speed for 2 minutes, then on medium for 6.", &["- h8+ : 1 2 3 4 5"]),
         ("Cover with a damp tea towel and prove somewhere warm for 1–1½ hrs, or until doubled in size.", &["- e w90"]),
         ("Knock back, shape into a loaf and put in a 900 g tin. Leave to prove again for 45 mins.", &["- e w45"]),
-        ("Heat the oven to 220°C (200°C fan), gas mark 7, with a tray of water on the lowest shelf. Bake for 15 minutes, then lower the temperature to 190°C and bake for 20 minutes more. Turn out on to a wire rack to cool.", &["oven w15 c220", "oven w20 c190"]),
+        ("Heat the oven to 220°C (200°C fan), gas mark 7, with a tray of water on the lowest shelf. Bake for 15 minutes, then lower the temperature to 190°C and bake for 20 minutes more. Turn out on to a wire rack to cool.", &["oven w15 c220", "oven w20 c190", "- e"]),
     ]),
     ("Pulao", &["1 cup basmati rice", "2 cups water", "2 tbsp ghee", "1 onion", "4 cloves", "1 bay leaf"], &[
         ("Wash the rice in 3-4 changes of water and soak for 20 minutes. Drain.", &["- e w20 : 1", "- e"]),

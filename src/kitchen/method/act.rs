@@ -8,6 +8,7 @@ use super::whereabouts::Own;
 use crate::foods::key_of;
 use crate::kitchen::words::Words;
 
+mod fragment;
 mod hands;
 mod how_long;
 mod named;
@@ -127,6 +128,10 @@ pub(super) struct Act {
     pub stands_in_it: bool,
     /// Stands in an oven that nobody said the degrees of.
     pub assumed: bool,
+    /// Stands as long as nobody needs it: "chill until wanted".
+    pub until_needed: bool,
+    /// Fried or browned under a lid: by hand all the same.
+    pub covered: bool,
     /// Switches off what it is in.
     pub switched_off: bool,
     /// Done only where something turned out so: "if the sauce is thin".
@@ -208,6 +213,8 @@ pub(super) struct So {
     pub labelled: Option<On>,
     /// How hot the oven was said to be last, and whether in Fahrenheit.
     pub oven: Option<(Celsius, bool)>,
+    /// What was done last on the heat was done by hand: "fry", not "simmer".
+    pub by_hand: bool,
     /// A food that the sentence names has been on no heat yet.
     pub raw: bool,
     /// Where it was before it was taken off, and whether that was switched off.
@@ -268,6 +275,8 @@ fn one_way(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
         held: false,
         stands_in_it: false,
         assumed: false,
+        covered: false,
+        until_needed: false,
         switched_off: false,
         conditional: false,
     };

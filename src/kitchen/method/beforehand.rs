@@ -26,6 +26,8 @@ const ON_THE_BOARD: [&str; 26] = [
     "chop", "cut", "slice", "dice", "cube", "mince", "julienne", "shred", "halve", "quarter", "trim", "core", "deseed", "seed", "stone", "pit",
     "zest", "segment", "peel", "grate", "tear", "snip", "pick", "squeeze", "juice", "crush",
 ];
+/// Sold without their stones, wherever the line says it.
+const SOLD_STONED: [&str; 3] = ["olive", "date", "prune"];
 /// Of fruit, said before its name: so it is sold.
 const SOLD_SO: [&str; 4] = ["pit", "stone", "seed", "deseed"];
 
@@ -80,7 +82,10 @@ impl Gather<'_, '_> {
             let text = self.said_of(asked);
             match place {
                 Some(place) => self.made[place].step.text.insert(0, Piece::Words(format!("{text} "))),
-                None => self.begin_with(index, text),
+                None => {
+                    self.begin_with(index, text);
+                    self.beside_what_waits(index);
+                }
             }
         }
         let step = &mut self.made[place.unwrap_or(index)].step;
@@ -108,6 +113,19 @@ impl Gather<'_, '_> {
         let after = next.after.take();
         let step = Step { hands: Minutes(0), after, ..blank(vec![Piece::Words(text)], next.at.clone()) };
         self.made.insert(index, Made::of_words(step));
+    }
+
+    /// Nobody wrote when that is done: it is ready in time, and the pot in the oven does not wait for the knife.
+    fn beside_what_waits(&mut self, index: usize) {
+        let Some(before) = index.checked_sub(1).filter(|before| !self.made[*before].is_long() && self.made[index].step.after.is_none())
+        else {
+            return;
+        };
+        let Some(next) = self.made.get(index + 1).filter(|next| next.step.after.is_none()).map(|_| index + 1) else { return };
+        let first = || before.checked_sub(1).map(After::Step).into_iter().collect();
+        let base: Vec<After> = self.made[before].step.after.clone().unwrap_or_else(first);
+        self.made[index].step.after = Some(base);
+        self.made[next].step.after = Some(vec![After::Step(before), After::Step(index)]);
     }
 
     /// "Slice the leeks. Chop the onion."
@@ -140,6 +158,8 @@ impl Gather<'_, '_> {
             let Some(verb) = done_on_the_board(&asked, at) else { continue };
             let before = is_before_the_name(line, verb);
             let bought = before && (!fresh || SOLD_SO.contains(&verb.word)) || kind == Some(Kind::RawMincedMeat);
+            let sold = SOLD_SO.contains(&verb.word) && self.larder.name(food).split(' ').any(|word| SOLD_STONED.contains(&word));
+            let bought = bought || sold;
             let done = work_of(verb).is_some_and(|work| self.done.contains(&(food, work)));
             if !bought && !done && verbs.iter().all(|known| work_of(known) != work_of(verb)) {
                 verbs.push(verb);

@@ -110,6 +110,9 @@ static BY_FIRST: LazyLock<HashMap<&'static str, Vec<Phrase>>> = LazyLock::new(||
     by_first
 });
 
+/// Verbs that are parts of food or of its kitchen, too.
+const NOUNS_TOO: [&str; 8] = ["skin", "bone", "string", "portion", "scale", "label", "push", "load"];
+
 /// The verb that begins at a place, and the place after it.
 pub(super) fn verb_at(w: &Words, at: usize) -> Option<(&'static Verb, usize)> {
     let first = w.at(at).filter(|token| token.kind == Sign::Word)?.text.to_lowercase();
@@ -125,11 +128,20 @@ pub(super) fn verb_at(w: &Words, at: usize) -> Option<(&'static Verb, usize)> {
             }
             end += 1;
         }
-        // "Core 75 °C" is how hot it is inside.
-        let is_figure = verb.word == "core" && heat(w, end, (end + 4).min(w.len()), false, true).oven.is_some();
+        // "Core 75 °C", "core temp must reach 75 °C" is how hot it is inside.
+        let is_core = |at: usize| ["temp", "temps", "temperature"].iter().any(|word| w.is(at, word));
+        let is_figure = verb.word == "core" && (is_core(end) || heat(w, end, (end + 4).min(w.len()), false, true).oven.is_some());
+        // "Skin on", "skin and all", "bone in", "round the edges": how it is, and no work.
+        let says = |at: usize, words: &[&str]| words.iter().any(|word| w.is(at, word));
+        let is_how = NOUNS_TOO.contains(&verb.word)
+            && (says(end, &["on", "off", "up", "down", "in", "out", "about", "side"])
+                || w.is(end + 1, "all")
+                || w.is(end + 1, "bone") && w.is(end, "and") && at > 0)
+            || verb.word == "round" && says(end, &["the", "a", "it", "them"])
+            || verb.word == "thin" && !says(end, &["with", "the", "it", "to", "down", "out"]);
         // "Roast-in-the-bag", "brown-skinned": no verb.
         // "Cut side down", "brown side up": how it lies.
-        (!is_figure && !w.is_hyphen(end) && !["of", "side", "sides"].iter().any(|word| w.is(end, word))).then_some((*verb, end))
+        (!is_figure && !is_how && !w.is_hyphen(end) && !["of", "side", "sides"].iter().any(|word| w.is(end, word))).then_some((*verb, end))
     })
 }
 

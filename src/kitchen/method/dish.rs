@@ -104,7 +104,9 @@ impl Dishes {
             (at.saturating_sub(3).max(clause.verb_end)..at).any(|at| BESIDE.iter().any(|word| w.is(at, word)))
         };
         let brought = clause.brings_from(w);
+        // "Heat the oil" makes ready for what is at hand.
         let brings = JOINS.contains(&verb)
+            || one.fats && ["heat", "warm", "melt"].contains(&verb)
             || one.foods.iter().all(|(_, at)| *at >= brought)
             || w.is(clause.verb_end, "in")
             || one.foods.iter().all(|(_, at)| beside(*at));

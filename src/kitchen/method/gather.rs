@@ -74,7 +74,7 @@ pub(super) struct Gather<'s, 'k> {
     named_in: Vec<usize>,
     /// The number of the clause that is read, over all paragraphs.
     clauses_read: usize,
-    /// "Meanwhile, heat the grill": what is done beside comes with the next sentence.
+    /// "Meanwhile, heat the grill", "meanwhile, make the sauce": what is done beside comes with the next sentence.
     heats_meanwhile: bool,
     /// The pieces that a dough or a mixture was made into: "divide into 6".
     shaped: Option<f64>,
@@ -124,7 +124,7 @@ impl<'s, 'k> Gather<'s, 'k> {
     pub fn read(mut self, paragraphs: &[Paragraph]) -> MethodRead {
         let first = self.first_reading(paragraphs);
         self.whereabouts = Whereabouts::new(self.setting.ingredients.len(), first.never_used);
-        self.larder.note_names(&first.by_name);
+        self.larder.note_names(&first.by_name, &first.at_table);
         (self.objects, self.named_in) = self.objects_of_the_first_heat(&first.seen);
         let headings = headings(paragraphs);
         for (number, paragraph) in paragraphs.iter().enumerate() {
@@ -146,6 +146,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         name_fellows(self.made.iter_mut().map(|made| &mut made.step), self.setting.ingredients, &self.at_table);
         self.soak_beforehand(paragraphs);
         self.cut_beforehand();
+        self.wait_for_nobody();
         self.put_ahead();
         self.take_room();
         self.reach_inside();
@@ -199,7 +200,8 @@ impl<'s, 'k> Gather<'s, 'k> {
             if clause.sentence != sentence {
                 sentence = clause.sentence;
                 // "Meanwhile, heat the grill. Grill the salmon": what was not touched yet is done beside.
-                let goes_on = self.heats_meanwhile && draft.is_empty() && self.begins_with_something_new(&w, clause);
+                let goes_on = self.heats_meanwhile && draft.is_empty() && self.begins_with_something_new(&w, clause)
+                    || self.only_makes_ready(&draft) && !self.names_what_goes_on(&w, clause);
                 self.heats_meanwhile = false;
                 if self.branch != Branch::None && !goes_on {
                     self.finish(&w, &mut draft, paragraph);
@@ -232,7 +234,8 @@ impl<'s, 'k> Gather<'s, 'k> {
             let read = self.in_rounds(&w, clause, read, &draft, paragraph);
             let read = self.without_the_wait_of_the_next(&w, read, clause, found.get(index + 1));
             self.tell_figures(&w, clause, &read, &draft, paragraph);
-            self.heats_meanwhile |= read.takes == Takes::Preheat && self.branch == Branch::Begins;
+            let only_says = read.takes == Takes::Words && draft.is_empty() && !self.names_a_food(&w, clause);
+            self.heats_meanwhile |= (read.takes == Takes::Preheat || only_says) && self.branch == Branch::Begins;
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
             self.opens_or_closes(&w, clause, &read);
             self.clauses_read += 1;
@@ -255,6 +258,21 @@ impl<'s, 'k> Gather<'s, 'k> {
     fn says_no_more(&self, w: &Words, clause: &Clause) -> bool {
         let begins = (clause.start..clause.verb_at).any(|at| w.is(at, "while") || w.is(at, "whilst"));
         begins && times(w, clause.start, clause.end).is_empty() && self.larder.mentions(w, clause.start, clause.end).is_empty()
+    }
+
+    /// "Meanwhile, heat a pan. Add the oil and the onion. Fry": a pan is ready beside, nothing has cooked in it yet, and the step goes on.
+    fn only_makes_ready(&self, draft: &Draft) -> bool {
+        self.branch == Branch::Begins && draft.on == Some(On::Kind(Kind::Hob)) && !draft.waits && !draft.cooks
+    }
+
+    fn names_a_food(&self, w: &Words, clause: &Clause) -> bool {
+        !self.larder.mentions(w, clause.verb_end, clause.end).is_empty()
+    }
+
+    /// Does a clause name what was at hand before "meanwhile"?
+    fn names_what_goes_on(&self, w: &Words, clause: &Clause) -> bool {
+        let named = self.larder.mentions(w, clause.start, clause.end);
+        named.iter().flat_map(|mention| &mention.foods).any(|food| self.dishes.is_main(*food))
     }
 
     /// Does a sentence begin with foods that are not in what goes on beside it?

@@ -10,10 +10,11 @@ mod amounts;
 mod except;
 mod group;
 mod rest;
+mod share;
 mod vocabulary;
 
 pub(super) use self::vocabulary::part_of_a_fruit;
-use self::vocabulary::{ADJECTIVES, MADE_OF, MEANS, PARTS, SAUCES, SKIPPED, SOLD_AS, is_state};
+use self::vocabulary::{ADJECTIVES, COMES_IN, MADE_OF, MEANS, PARTS, SAUCES, SKIPPED, SOLD_AS, VERBS_FIRST, is_state};
 
 /// A mention of ingredients in a text, by tokens; `start` takes in "the" and the words of a share.
 #[derive(Debug, Clone, PartialEq)]
@@ -71,6 +72,8 @@ pub(super) struct Larder<'k> {
     left: Vec<Number>,
     /// What a clause names by its own name, and not as one of several.
     by_name: Vec<bool>,
+    /// What is named at the table alone.
+    at_table: Vec<bool>,
     /// What was divided, in the order in which a part of it was last taken.
     divided: Vec<usize>,
     /// Of a line of two amounts, the one that no step has taken, where one has taken the other.
@@ -95,13 +98,14 @@ impl<'k> Larder<'k> {
         });
         let named: Vec<Named> = named.collect();
         let left = vec![Number::ONE; named.len()];
-        let (by_name, other) = (vec![false; named.len()], vec![None; named.len()]);
-        Larder { foods, spoons, named, left, by_name, divided: Vec::new(), other }
+        let (by_name, at_table, other) = (vec![false; named.len()], vec![false; named.len()], vec![None; named.len()]);
+        Larder { foods, spoons, named, left, by_name, at_table, divided: Vec::new(), other }
     }
 
     /// Notes what the method names by its own name, so that "the spices" leave it for then.
-    pub fn note_names(&mut self, named: &[usize]) {
+    pub fn note_names(&mut self, named: &[usize], at_table: &[usize]) {
         named.iter().for_each(|food| self.by_name[*food] = true);
+        at_table.iter().for_each(|food| self.at_table[*food] = true);
     }
 
     pub fn name(&self, index: usize) -> &str {
@@ -120,6 +124,9 @@ impl<'k> Larder<'k> {
 
     /// Does the name of an ingredient, or of a known food of several words, begin here?
     pub fn begins(&self, w: &Words, at: usize) -> bool {
+        if VERBS_FIRST.contains(&w.key_at(at)) && !self.is_word(w.key_at(at)) {
+            return w.food(at, self.foods).is_some_and(|(_, end)| end > at + 1);
+        }
         let known = w.food(at, self.foods).is_some_and(|(_, end)| end > at + 1 || self.is_word(w.key_at(at)));
         known || self.is_word(w.key_at(at)) || w.food(at, self.foods).is_some()
     }
@@ -164,7 +171,7 @@ impl<'k> Larder<'k> {
                 None => at += self.other_food(w, at, to),
             }
         }
-        found
+        without_what_is_named_beside(found)
     }
 
     /// How many words to pass over: the name of another food hides the words in it.
@@ -188,9 +195,12 @@ impl<'k> Larder<'k> {
         let end = if end < to && belongs(w.key_at(end)) { end + 1 } else { end };
         // "The soaked beans", "half the chopped onion": how it is stands between the share and the name.
         let described = (0..=2).take_while(|back| *back == 0 || at >= from + back && is_state(w, at - back)).last().unwrap_or(0);
-        let (start, part) = share_before(w, from, at - described);
+        let (start, part) = Self::share_before(w, from, at - described);
         let is_said = |place: usize| self.named[index].typed.split(|c: char| !c.is_alphanumeric()).any(|word| w.is(place, word));
         let group = described > 0 && !(at - described..at).all(is_said);
+        // "Some snipped chives" of a line without an amount says all there is to say.
+        let (start, group) =
+            if group && self.named[index].item.is_none() && self.named[index].food.is_some() { (at, false) } else { (start, group) };
         Some(Mention { start, end, foods: vec![index], part, group })
     }
 
@@ -253,7 +263,9 @@ impl<'k> Larder<'k> {
                     (at..end).all(|place| self.named.iter().filter(|one| one.words.iter().any(|word| word == w.key_at(place))).count() == 1)
                 };
                 // "The cumin" is the cumin seeds, where there is no other cumin.
-                let sauce = || named.head == "sauce" && (at..end).any(|place| SAUCES.contains(&w.key_at(place)));
+                let sauce = || {
+                    ["sauce", "syrup", "vinegar"].contains(&named.head.as_str()) && (at..end).any(|place| SAUCES.contains(&w.key_at(place)))
+                };
                 let is_kind_of = (named.kind == Some(Kind::Spice) && SOLD_AS.contains(&named.head.as_str()) || sauce()) && only_one();
                 let made_of =
                     MADE_OF.contains(&named.head.as_str()) && !(at..end).any(|place| w.key_at(place) == named.head) && !is_kind_of;
@@ -322,9 +334,14 @@ impl<'k> Larder<'k> {
             let fits: Vec<usize> = (0..self.named.len()).filter(|index| fits(&self.named[*index])).collect();
             self.pick(&fits).map(|index| (index, at + 1))
         };
-        let flesh = |named: &Named| named.kind.is_some_and(|kind| kind.is_raw_flesh() && !kind.is_raw_fish());
-        let red = |named: &Named| matches!(named.kind, Some(Kind::RawMeat | Kind::RawMincedMeat));
         let animals = ["beef", "pork", "lamb", "veal", "venison", "bacon"];
+        let unknown = |named: &Named| {
+            named.kind.is_none()
+                && !MADE_OF.contains(&named.head.as_str())
+                && animals.iter().any(|animal| named.words.iter().any(|word| word == animal))
+        };
+        let flesh = |named: &Named| named.kind.is_some_and(|kind| kind.is_raw_flesh() && !kind.is_raw_fish()) || unknown(named);
+        let red = |named: &Named| matches!(named.kind, Some(Kind::RawMeat | Kind::RawMincedMeat));
         match key {
             "meat" => only(&flesh),
             "chicken" | "turkey" | "duck" | "bird" => only(&|named| named.kind == Some(Kind::RawPoultry)),
@@ -333,11 +350,28 @@ impl<'k> Larder<'k> {
                 only(&|named| red(named) && !animals.iter().any(|animal| *animal != key && named.words.iter().any(|word| word == animal)))
             }
             _ => {
+                let comes_in = |named: &Named| {
+                    named.typed.split(|c: char| !c.is_alphanumeric()).any(|word| word.strip_suffix('s').unwrap_or(word) == key)
+                };
+                if let Some(found) = COMES_IN.contains(&key).then(|| only(&comes_in)).flatten() {
+                    return Some(found);
+                }
                 let (_, means) = MEANS.iter().find(|(word, _)| *word == key)?;
                 only(&|named| means.iter().any(|mean| named.words.iter().any(|word| word == mean)))
             }
         }
     }
+}
+
+/// "Scrape everything into the pot with the beans and the stock": these are named by themselves.
+fn without_what_is_named_beside(mut found: Vec<Mention>) -> Vec<Mention> {
+    let by_name: Vec<(usize, usize)> =
+        found.iter().filter(|one| !one.group).flat_map(|one| one.foods.iter().map(|food| (*food, one.start))).collect();
+    for group in found.iter_mut().filter(|one| one.group) {
+        let (start, foods) = (group.start, &mut group.foods);
+        foods.retain(|food| !by_name.iter().any(|(named, at)| named == food && *at > start));
+    }
+    found
 }
 
 fn named(one: &Ingredient, heading: Option<String>, foods: &Foods, recipe_name: &dyn Fn(usize) -> String) -> Named {
@@ -384,52 +418,4 @@ fn count(w: &Words) -> Option<f64> {
     let open = (0..w.len()).find(|at| w.kind(*at) == Some(Sign::Open));
     let inside = || (open? + 1..open? + 3).find_map(whole);
     whole(0).or_else(inside).filter(|_| weighs)
-}
-
-/// "Half the", "the rest of the", "2 tbsp of the", "most of the" before a name, and where it begins.
-fn share_before(w: &Words, from: usize, at: usize) -> (usize, Option<Part>) {
-    let is = |place: Option<usize>, word: &str| place.is_some_and(|place| place >= from && w.is(place, word));
-    let back = |steps: usize| at.checked_sub(steps);
-    let other = is(back(1), "other") && is(back(2), "the");
-    if is(back(1), "remaining") || is(back(1), "rest") || other {
-        let the = usize::from(is(back(2), "the"));
-        return (at - 1 - the, Some(Part::Rest));
-    }
-    let the = ["the", "your", "this"].iter().any(|word| is(back(1), word));
-    let start = at - usize::from(the);
-    let before = |steps: usize| start.checked_sub(steps);
-    if is(before(1), "half") {
-        return (start - 1, Some(Part::Share(Number::HALF)));
-    }
-    if is(before(1), "of") {
-        for (word, part) in [
-            ("half", Part::Share(Number::HALF)),
-            ("third", Part::Share(Number::over(1, 3))),
-            ("quarter", Part::Share(Number::over(1, 4))),
-            ("most", Part::Share(Number::over(3, 4))),
-            ("some", Part::Share(Number::HALF)),
-            ("rest", Part::Rest),
-            ("remainder", Part::Rest),
-        ] {
-            if is(before(2), word) {
-                let article = is(before(3), "the") || is(before(3), "a") || is(before(3), "one");
-                return (start - 2 - usize::from(article), Some(part));
-            }
-        }
-    }
-    // "2 tbsp of the oil", "2 tbsp oil", "2 eggs".
-    for first in (from..start).rev().take(5) {
-        let Ok(Some(read)) = w.amount(first) else { continue };
-        let reaches = read.end == start || read.end + 1 == start && w.is(read.end, "of");
-        let number = w.at(first).is_some_and(|token| {
-            token.is_number() || ["a", "an", "one", "two", "three", "four", "five", "six"].iter().any(|word| token.is(word))
-        });
-        let earlier = first > from && w.at(first - 1).is_some_and(|token| token.is_number());
-        // "Fry one onion" of two.
-        let counted = read.end == start && ["one", "two", "three", "four", "five", "six"].iter().any(|word| w.is(first, word));
-        if reaches && number && !earlier && (read.unit_given || counted || w.at(first).is_some_and(|token| token.is_number())) {
-            return (first, Some(Part::Amount(read.amount.high, read.amount.unit)));
-        }
-    }
-    (start, None)
 }

@@ -83,7 +83,7 @@ pub(super) fn pieces(w: &Words, spans: &[(usize, usize)], placed: &[Placed]) -> 
             }
             for (index, (food, share)) in placed.foods.iter().enumerate() {
                 if index > 0 {
-                    words.push_str(", ");
+                    words.push_str("; ");
                 }
                 if !words.is_empty() {
                     out.push(Piece::Words(std::mem::take(&mut words)));

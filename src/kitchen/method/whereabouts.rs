@@ -53,6 +53,8 @@ pub(super) struct About<'a> {
     pub foods: &'a [(usize, usize)],
     /// All of them are boiled as a rule: grain, pulses, eggs.
     pub boils: bool,
+    /// All of them are fats: heated for what is fried in them.
+    pub fats: bool,
     /// Names something to heat or to make that is none of the list.
     pub other: bool,
 }

@@ -79,6 +79,17 @@ impl Gather<'_, '_> {
         }
     }
 
+    /// "Chill until wanted", and something follows: nobody waits for it. At the end of a recipe it is as cold as its verb makes it.
+    pub(super) fn wait_for_nobody(&mut self) {
+        let last = self.made.len().saturating_sub(1);
+        for made in self.made.iter_mut().take(last).filter(|made| made.until_needed && made.stands && made.step.estimated.wait) {
+            made.step.estimated.wait = false;
+            made.step.wait = Minutes(0);
+            made.step.estimated.hands |= made.step.hands.0 == 0;
+            made.step.hands = Minutes(made.step.hands.0.max(1));
+        }
+    }
+
     /// "The night before, mix the oats. Cover and chill.", and no more: a night's wait, marked.
     fn wait_for_the_night(&mut self, ahead: Option<usize>) {
         let count = self.made.len();

@@ -46,8 +46,14 @@ pub(super) fn read(
     recipe.method = paragraphs.into_iter().map(|paragraph| paragraph.text).collect();
 }
 
-/// What is done at the table and notes, which are written beside `[[step]]` and inside a method.
-pub(super) fn read_beside(top: &Table<'_>, recipe: &mut Recipe, ingredients: &[Ingredient], speech: &Speech<'_>, names: &[String]) {
+/// What is done at the table and notes, which are written beside `[[step]]` and inside a method. Says which ingredients the table names.
+pub(super) fn read_beside(
+    top: &Table<'_>,
+    recipe: &mut Recipe,
+    ingredients: &[Ingredient],
+    speech: &Speech<'_>,
+    names: &[String],
+) -> Vec<usize> {
     let texts = |key: &str| speech.paragraphs(top, key).into_iter().map(|paragraph| paragraph.text);
     for (key, kept) in [("at_table", &mut recipe.at_table), ("notes", &mut recipe.notes)] {
         if top.has("method") && top.has(key) {
@@ -61,14 +67,15 @@ pub(super) fn read_beside(top: &Table<'_>, recipe: &mut Recipe, ingredients: &[I
         }
     }
     if recipe.at_table.is_empty() {
-        return;
+        return Vec::new();
     }
     let name = |index: usize| names.get(index).cloned().unwrap_or_default();
     let pieces = recipe.steps.iter().flat_map(|step| &step.text);
     let in_steps: Vec<usize> =
         pieces.filter_map(|piece| if let Piece::Ingredient { index, .. } = piece { Some(*index) } else { None }).collect();
     let named = named_in(&recipe.at_table, &in_steps, ingredients, &recipe.headings, (&speech.foods, speech.spoons), &name);
-    recipe.served = named.into_iter().filter(|food| !in_steps.contains(food)).collect();
+    recipe.served = named.iter().copied().filter(|food| !in_steps.contains(food)).collect();
+    named
 }
 
 /// A text of one paragraph a line, or a list of texts.

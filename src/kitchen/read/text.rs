@@ -281,12 +281,13 @@ impl<'k> Mentions<'k> {
         super::hint::did_you_mean(name, known.iter().copied(), "Add it to the ingredients.")
     }
 
-    /// Says where the shares of an ingredient do not add up to its line.
-    pub fn check_shares(&self) {
+    /// Says where the shares of an ingredient do not add up to its line. The table may get what is left: "serve with the remaining lemon".
+    pub fn check_shares(&self, at_table: &[usize]) {
         for (index, used) in self.used.iter().enumerate() {
             let (Some(at), line) = (&used.first_share_at, &self.ingredients[index].text) else { continue };
             match self.sum(index) {
                 Some(sum) if (sum.shares - sum.line).abs() <= SHARE_TOLERANCE * sum.line.abs() => {}
+                Some(sum) if at_table.contains(&index) && sum.shares < sum.line => {}
                 Some(Sum { shares, line: whole, unit }) => {
                     let cause =
                         format!("the shares of \"{line}\" add up to {}{unit}, but the line says {}{unit}", figure(shares), figure(whole));

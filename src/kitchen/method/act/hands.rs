@@ -1,13 +1,14 @@
 //! What hands do: on the board, or at the hob.
 
 use super::super::clauses::{MOMENTS, is_before_time, rests};
-use super::super::clock::every;
+use super::super::clock::{every, times};
 use super::super::places::Kind;
 use super::super::verbs::{Verb, Way, inflected};
 use super::reading::{HOB, OVEN, Reading};
 use super::setting::kind_of;
 use super::{Act, On, Takes, Ware};
 use crate::kitchen::method::whereabouts::Own;
+use crate::measure::Kind as Sign;
 
 /// More minutes of one thing are a wait, unless it is [`LONG_WORK`]. Common practice, no source.
 const MOST_WORK: f64 = 45.0;
@@ -20,6 +21,11 @@ const SETTLES: [&str; 8] = ["drain", "strain", "press", "dry", "salt", "sieve", 
 /// Work of a moment: with so many minutes and more it stands. Common practice, no source.
 const BRIEF_FROM: f64 = 10.0;
 const BRIEF: [&str; 10] = ["sprinkle", "scatter", "season", "drizzle", "dust", "dot", "spray", "prick", "pierce", "pour"];
+
+/// What is fried or browned is never left, with a lid on or without.
+fn is_never_left(verb: &Verb) -> bool {
+    verb.word.ends_with("fry") || matches!(verb.word, "brown" | "caramelise" | "caramelize" | "char" | "sear" | "deglaze")
+}
 
 impl Reading<'_> {
     /// What its time is for: "to cool for 20 minutes", "to prove".
@@ -34,7 +40,7 @@ impl Reading<'_> {
     fn does_besides(&self, act: &Act) -> Option<(&'static Verb, Kind)> {
         let (w, time) = (self.w, act.time.filter(|time| !time.day_before && !time.overnight && !act.off)?);
         (self.clause.verb_end + 1..time.start).find_map(|at| {
-            let comma = w.kind(at - 1) == Some(crate::measure::Kind::Comma);
+            let comma = w.kind(at - 1) == Some(Sign::Comma);
             let verb = inflected(&w.at(at).filter(|_| comma)?.text.to_lowercase(), "ing")?;
             match verb.way {
                 Way::Wait(kind, _) | Way::HandsOn(kind) => Some((verb, kind)),
@@ -48,7 +54,7 @@ impl Reading<'_> {
         let (w, clause) = (self.w, self.clause);
         let closed = matches!(on, On::Kind(Kind::Oven | Kind::Grill | Kind::Microwave | Kind::Slow | Kind::Rice | Kind::Steamer));
         let at = self.named.at_token;
-        let inside = (at.saturating_sub(3).max(clause.verb_end)..=at).any(|at| ["in", "under"].iter().any(|word| w.is(at, word)));
+        let inside = (at.saturating_sub(3).max(clause.verb_end)..=at).any(|at| ["in", "into", "under"].iter().any(|word| w.is(at, word)));
         closed && inside && !act.off && self.worked(act).is_some()
     }
 
@@ -57,8 +63,11 @@ impl Reading<'_> {
         let (w, clause) = (self.w, self.clause);
         let time = act.time.filter(|_| MOMENTS.contains(&verb.word) && self.named.at.is_none() && !act.off && !rests(w, clause))?;
         let before = (clause.start..time.start).rev().find(|at| w.is(*at, "then") || !is_before_time(w, *at))?;
-        let parted = matches!(w.kind(before), Some(crate::measure::Kind::Comma | crate::measure::Kind::Semicolon)) || w.is(before, "then");
-        self.so.place.filter(|on| parted && *on != HOB)
+        let parted = matches!(w.kind(before), Some(Sign::Comma | Sign::Semicolon)) || w.is(before, "then");
+        // On the hob "stir for 2 minutes, then 5" is stirring; "stir, then 5 minutes more" is none.
+        let sentence = (0..clause.start).rev().find(|at| w.kind(*at) == Some(Sign::Stop)).map_or(0, |stop| stop + 1);
+        let goes_on = (clause.goes_on() || time.further) && times(w, sentence, clause.start).is_empty();
+        self.so.place.filter(|on| parted && (*on != HOB || goes_on))
     }
 
     /// "Drain in the fridge for 2 hours", "strain overnight".
@@ -68,22 +77,63 @@ impl Reading<'_> {
         SETTLES.contains(&verb.word) && (long || overnight) && !act.off && self.named.at.is_none_or(|on| on == HOB) && !self.says(&["heat"])
     }
 
+    /// Is it a sentence that only says what is made, with another behind it in its paragraph that says how?
+    fn says_what_is_made_next(&self, verb: &Verb, act: &Act) -> bool {
+        const DISHES: [&str; 18] = [
+            "sauce", "dressing", "topping", "filling", "pastry", "dough", "batter", "mash", "salad", "salsa", "gravy", "custard", "icing",
+            "crumble", "stuffing", "marinade", "glaze", "base",
+        ];
+        let (w, clause) = (self.w, self.clause);
+        let last = clause.end.saturating_sub(1);
+        let stops = w.kind(clause.end).is_some_and(|sign| sign == Sign::Stop || sign == Sign::Colon) && clause.end + 1 < w.len();
+        let short = clause.end <= clause.verb_end + 4;
+        verb.word == "make" && act.time.is_none() && stops && short && DISHES.iter().any(|word| w.key_at(last) == *word)
+    }
+
+    /// "Stir occasionally.", "Turn once or twice.": how something cooks, and no work of its own.
+    fn only_tells_how(&self, verb: &Verb, act: &Act) -> bool {
+        #[rustfmt::skip]
+        const HOW: [&str; 26] = [
+            "occasionally", "from", "time", "to", "now", "and", "then", "again", "once", "or", "twice", "halfway", "through", "every", "so", "often", "sometimes", "regularly",
+            "frequently", "the", "cooking", "a", "few", "times", "during", "it",
+        ];
+        let (w, clause) = (self.w, self.clause);
+        // "Stir once so that it does not stick."
+        let why = |at: &usize| w.is(*at, "so") && !w.is(at + 1, "often") || w.is(*at, "to") && w.is(at + 1, "prevent");
+        let end = (clause.verb_end..clause.end).find(why).unwrap_or(clause.end);
+        let words = (clause.verb_end..end).filter(|at| w.kind(*at) == Some(Sign::Word));
+        let all = words.clone().all(|at| HOW.iter().any(|word| w.is(at, word)));
+        // "Stir it" is work.
+        let says = words.count() > 1 || self.says(&["once", "occasionally", "sometimes", "regularly", "frequently", "halfway"]);
+        MOMENTS.contains(&verb.word) && act.time.is_none() && all && says && self.so.place.is_some()
+    }
+
     pub(super) fn hands(&self, verb: &Verb, act: &mut Act) {
+        if self.only_tells_how(verb, act) {
+            return;
+        }
         if act.off {
             act.place = Some(None);
         }
-        let heat_is_object = verb.word == "turn" && (act.off || self.is_setting_of_heat() || act.heat.oven.is_some());
+        // "Turn onto a rack" is work.
+        let off = act.off && !self.says(&["rack", "onto", "out"]);
+        let heat_is_object = verb.word == "turn" && (off || self.is_setting_of_heat() || act.heat.oven.is_some());
         if heat_is_object {
             act.sets = act.heat.oven.is_some();
             if act.sets && !act.off {
                 act.place = Some(Some(On::Kind(Kind::Oven)));
             }
             act.turned_down = !act.off;
+            self.sets_the_hob(act);
             act.heats = kind_of(act.place.flatten().or(self.named.at)).filter(|_| act.time.is_none() && !act.off);
             if act.time.is_some() && !act.off {
                 let on = if act.sets { OVEN } else { self.heated(HOB) };
                 self.wait(act, Some(on), 0);
             }
+            return;
+        }
+        // "Meanwhile, make the white sauce. Melt the butter …": what is made is told next.
+        if self.says_what_is_made_next(verb, act) {
             return;
         }
         // "Make a sauce with the butter and milk, boiling it for 3 minutes."
@@ -112,7 +162,7 @@ impl Reading<'_> {
             return self.wait(act, Some(on), 0);
         }
         if let Some(on) = self.goes_on_after(verb, act) {
-            return self.wait(act, Some(on), 0);
+            return if on == HOB { self.goes_on_where_it_was(act) } else { self.wait(act, Some(on), 0) };
         }
         if self.settles(verb, act) {
             // "Keep the oven at 50 °C and dry for 8 hours."
@@ -143,6 +193,12 @@ impl Reading<'_> {
         {
             act.unknown = true;
             return self.wait(act, None, 0);
+        }
+        // Nor in an oven that it names.
+        if let Some(on) = self.named.at.filter(|on| *on != HOB && !act.off && self.worked(act).is_some_and(|minutes| minutes >= MOST_WORK))
+        {
+            act.unknown = true;
+            return self.wait(act, Some(on), 0);
         }
         // So long nobody works: "coat and leave", and told.
         if self.worked(act).is_some_and(|minutes| minutes >= MOST_WORK) && !LONG_WORK.contains(&verb.word) && self.named.at.is_none() {
@@ -204,8 +260,10 @@ impl Reading<'_> {
         let gentle = matches!(verb.word, "sweat" | "soften");
         // Over a medium heat it would brown if nobody stirred.
         let long = self.minutes(act).is_some_and(|minutes| minutes > 5.0) && !self.is_over_more_than_low_heat();
-        // "Fry for 5 minutes, then for 10 minutes over a low heat, covered."
-        let left = self.is_covered() && (verb.state && verb.word != "brown" || self.clause.goes_on());
+        // "Sauté, covered, for 10 minutes"; "fry for 5 minutes, then for 10 minutes over a low heat, covered".
+        let covered = self.is_covered();
+        let left = covered && (!is_never_left(verb) || self.clause.goes_on());
+        act.covered = covered && !left && act.time.is_some();
         if (gentle && long || left) && !self.is_stirred() {
             return self.wait(act, Some(On::Kind(kind)), 8);
         }
@@ -215,6 +273,14 @@ impl Reading<'_> {
         act.takes = Takes::Hands(self.worked(act));
         act.need = Some(on);
         act.place = Some(Some(on));
+    }
+
+    /// "Lower the heat" when what stood on the hob was lifted out: the pan is there still.
+    pub(super) fn sets_the_hob(&self, act: &mut Act) {
+        let on_it = self.named.at.is_none_or(|on| on == HOB) && self.so.place.is_none() && self.so.was.is_none_or(|on| on == HOB);
+        if on_it && !act.off && !act.sets && !self.so.switched_off && self.says(&["heat", "flame", "gas", "ring", "hob"]) {
+            act.place = Some(Some(HOB));
+        }
     }
 
     /// "Over a medium heat", "medium-high".

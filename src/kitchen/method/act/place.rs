@@ -27,6 +27,10 @@ impl Reading<'_> {
         if let Some(on) = self.named.at {
             return on;
         }
+        // "Cook on full power", "on 100 % power".
+        if self.says(&["power"]) {
+            return On::Kind(Kind::Microwave);
+        }
         if self.is_surely_of_the_hob() {
             return HOB;
         }

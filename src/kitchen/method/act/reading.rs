@@ -3,7 +3,7 @@
 use super::super::clauses::{Clause, verb_at};
 use super::super::clock::{Time, checked_at, times};
 use super::super::places::Kind;
-use super::super::verbs::{Verb, Way, inflected};
+use super::super::verbs::{Verb, Way, inflected, verb as known};
 use super::{Act, Named, On, So, Takes};
 use crate::kitchen::method::whereabouts::Own;
 use crate::kitchen::words::Words;
@@ -33,12 +33,21 @@ impl Reading<'_> {
 
     /// "Scatter with parsley to serve", "to serve, top with the yoghurt".
     pub(super) fn is_for_the_table(&self, verb: &Verb) -> bool {
-        const LAST: [&str; 9] = ["scatter", "sprinkle", "drizzle", "top", "dollop", "dust", "finish", "dot", "decorate"];
+        const LAST: [&str; 13] = [
+            "scatter", "sprinkle", "drizzle", "top", "dollop", "dust", "finish", "dot", "decorate", "crumble", "spoon", "swirl", "squeeze",
+        ];
         let (w, end) = (self.w, self.clause.end);
         if self.clause.to_serve {
             return matches!(verb.way, Way::Hands | Way::Put) && self.named.at.is_none();
         }
         LAST.contains(&verb.word) && end >= 2 && w.is(end - 1, "serve") && w.is(end - 2, "to")
+    }
+
+    /// "Bring to the table in its tin."
+    fn goes_to_the_table(&self, verb: &Verb) -> bool {
+        let (w, from) = (self.w, self.clause.verb_end);
+        let table = |at: usize| w.is(at, "to") && (w.is(at + 1, "table") || w.is(at + 1, "the") && w.is(at + 2, "table"));
+        matches!(verb.word, "bring" | "take" | "put") && (from..self.clause.end.min(from + 5)).any(table)
     }
 
     /// Before "until": what is done, not what is waited for.
@@ -54,9 +63,11 @@ impl Reading<'_> {
         let Some(verb) = self.clause.verb else { return self.without_verb(act) };
         match verb.way {
             Way::Serve => act.takes = Takes::Serve,
+            _ if act.time.is_none() && self.goes_to_the_table(verb) => act.takes = Takes::Serve,
             _ if act.time.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
             Way::Heat => self.heating(verb, act),
             Way::Set => self.setting(verb, act),
+            Way::Put if verb.word == "seal" && self.seals_meat(act) => self.hands_on(known("sear").unwrap_or(verb), Kind::Hob, act),
             Way::Put if verb.word == "use" && self.used_for().is_some() => self.using(act),
             Way::Put => self.putting(act),
             Way::Hands => self.hands(verb, act),
@@ -68,6 +79,14 @@ impl Reading<'_> {
             Way::Stand(usual) => self.standing_as(verb.word, usual, act),
             Way::Leave => self.leaving(act),
         }
+    }
+
+    /// "Seal on all sides", "seal the beef in hot oil for 5 minutes"; "seal the bag" is none.
+    fn seals_meat(&self, act: &Act) -> bool {
+        let closes =
+            self.says(&["lid", "bag", "edge", "edges", "jar", "jars", "container", "packet", "parcel", "foil", "cooker", "overnight"]);
+        !closes
+            && (self.says(&["sides", "over", "oil", "butter", "heat"]) || self.named.pan || act.time.is_some_and(|time| time.high <= 15.0))
     }
 
     /// "Use half of the oil for frying the onions": what it is used for.
@@ -125,61 +144,6 @@ impl Reading<'_> {
         true
     }
 
-    pub(super) fn without_verb(&self, act: &mut Act) {
-        // "Oven: 180 °C."
-        if self.named.at == Some(On::Kind(Kind::Oven)) && act.heat.oven.is_some() && act.time.is_none() {
-            act.sets = true;
-            act.takes = Takes::Preheat;
-            act.heats = Some(Kind::Oven);
-            return;
-        }
-        // "Brown sugar and butter go in the pan."
-        if self.says(&["go", "goes"]) && act.time.is_none() {
-            act.place = self.named.at.or(self.named.pan.then_some(HOB)).map(Some);
-        }
-        // "Gammon and onion in the slow cooker. Low 8 hours."
-        let cooker = |on: &On| matches!(on, On::Kind(Kind::Slow | Kind::Rice | Kind::Pressure));
-        if let (Some(on), None) = (self.named.at.filter(|on| cooker(on) && !act.off), act.time) {
-            act.place = Some(Some(on));
-        }
-        let first = (self.clause.start..self.clause.end).find(|at| self.w.kind(*at) == Some(crate::measure::Kind::Word));
-        let low = first.is_some_and(|at| ["low", "high", "medium"].iter().any(|word| self.w.is(at, word)));
-        let slow = On::Kind(Kind::Slow);
-        if act.time.is_some() && low && (self.so.place == Some(slow) || self.so.labelled == Some(slow)) {
-            return self.wait(act, Some(slow), 0);
-        }
-        // "Everything goes in the slow cooker for 8 hours."
-        if let (true, true, Some(on)) = (self.says(&["go", "goes"]), act.time.is_some() && !act.off, self.named.at) {
-            return self.wait(act, Some(on), 0);
-        }
-        // "Then 40 minutes at 170 °C."
-        if act.time.is_some() && act.heat.oven.is_some() {
-            act.sets = true;
-            act.unknown = self.named.at.is_none() && !self.says_no_more(act);
-            return self.wait(act, Some(self.named.at.unwrap_or(OVEN)), 0);
-        }
-        if act.time.is_some_and(|time| time.said_for || time.overnight || self.named.at.is_some())
-            && !self.says(&["it", "they", "this", "you", "keeps", "will"])
-        {
-            // "Back in the oven, 15 minutes."
-            let goes_in =
-                self.named.at.is_some() && ["back", "in", "into", "under", "return"].iter().any(|word| self.w.is(self.clause.start, word));
-            act.unknown = !goes_in;
-            self.wait(act, self.named.at.or(self.so.place).filter(|_| !act.off), 0);
-        }
-    }
-
-    /// "200 °C, 25 minutes": how hot and how long, and nothing else.
-    fn says_no_more(&self, act: &Act) -> bool {
-        const SAID: [&str; 16] =
-            ["at", "for", "in", "the", "then", "about", "c", "f", "fan", "gas", "mark", "degrees", "oven", "another", "more", "again"];
-        let (w, clause) = (self.w, self.clause);
-        let timed = |at: usize| act.time.is_some_and(|time| (time.start..time.end).contains(&at));
-        let said = |at: usize| w.kind(at) != Some(crate::measure::Kind::Word) || timed(at) || SAID.iter().any(|word| w.is(at, word));
-        let until = (clause.start..clause.end).find(|at| w.is(*at, "until") || w.is(*at, "till")).unwrap_or(clause.end);
-        (clause.start..until).all(said)
-    }
-
     pub(super) fn putting(&self, act: &mut Act) {
         let back_to_boil = self.says(&["boil", "simmer"])
             && (self.clause.verb_end..self.clause.end).any(|at| self.w.is(at, "to"))
@@ -206,6 +170,10 @@ impl Reading<'_> {
             act.takes = Takes::Preheat;
             act.heats = Some(Kind::Oven);
             return;
+        }
+        // "Stand in the pan for 5 minutes."
+        if act.time.is_some() && self.clause.verb.is_some_and(|verb| verb.word == "stand in") {
+            return self.standing(None, act);
         }
         if act.time.is_some_and(|time| !time.day_before) {
             let ware = || self.of_ware().filter(|_| self.so.hot.is_some());
@@ -345,9 +313,20 @@ impl Reading<'_> {
         if act.time.is_none() && usual.is_none() {
             return;
         }
+        act.until_needed = act.time.is_none() && self.stands_until_needed();
         // "Prove in a warm oven", "leave to cool in the oven with the door ajar": nothing else bakes in it meanwhile.
         let on = self.in_the_oven(act);
         self.wait(act, on, usual.unwrap_or(0));
+    }
+
+    /// "Chill until wanted", "until ready to serve".
+    fn stands_until_needed(&self) -> bool {
+        const NEEDED: [&str; 7] = ["needed", "wanted", "required", "serving", "using", "use", "ready"];
+        let (w, end) = (self.w, self.clause.end);
+        let until = |at: &usize| w.is(*at, "until") || w.is(*at, "till");
+        (self.clause.verb_end..end)
+            .find(until)
+            .is_some_and(|at| (at + 1..end.min(at + 4)).any(|at| NEEDED.iter().any(|word| w.is(at, word))))
     }
 
     /// The oven in which something stands, and how warm it is then: as said, as for dough, or as an oven that was switched off.

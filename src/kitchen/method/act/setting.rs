@@ -13,6 +13,11 @@ const RICE: i64 = 25;
 /// What is kept warm for so long ripens: nobody holds a dish for the table half a day. Common practice, no source.
 const RIPENS_FROM: f64 = 240.0;
 
+/// Degrees of an oven that bakes. Common practice, no source.
+const LEAST_BAKING: f64 = 100.0;
+/// What is heated on the hob to so many degrees.
+const LIQUIDS: [&str; 9] = ["oil", "fat", "milk", "water", "syrup", "sugar", "jam", "cream", "stock"];
+
 impl Reading<'_> {
     /// "Heat the oven to 190 °C" is no step; oil and pans are heated by hand, soup waits.
     pub(super) fn heating(&self, verb: &Verb, act: &mut Act) {
@@ -38,8 +43,15 @@ impl Reading<'_> {
             act.heats = kind_of(self.named.at).or(Some(Kind::Oven));
             return;
         }
+        // "Put the pot into the oven and heat to 230 °C."
+        if act.heat.oven.is_some_and(|oven| oven.0 >= LEAST_BAKING) && act.time.is_none() && self.named.at.is_none() && !self.named.pan {
+            let of_the_oven = self.so.place == Some(OVEN) && !self.says(&LIQUIDS);
+            if of_the_oven {
+                (act.sets, act.takes, act.heats) = (true, Takes::Preheat, Some(Kind::Oven));
+                return;
+            }
+        }
         // "Reheat at 180 °C for 25 minutes": only an oven has degrees, unless it is a fat or a liquid that is heated.
-        const LIQUIDS: [&str; 9] = ["oil", "fat", "milk", "water", "syrup", "sugar", "jam", "cream", "stock"];
         if act.heat.oven.is_some() && act.time.is_some() && self.named.at.is_none() && !self.named.pan && !self.says(&LIQUIDS) {
             return self.wait(act, Some(OVEN), 0);
         }
@@ -89,6 +101,11 @@ impl Reading<'_> {
         if verb.word == "keep" && self.says(&aside) && self.minutes(act).is_some_and(|minutes| minutes < 1440.0) {
             return self.wait(act, None, 0);
         }
+        // "Hot hold above 63 °C, at most 2 hours."
+        if verb.word.starts_with("hot") || verb.word.starts_with("hold") {
+            act.heat.oven = None;
+            return;
+        }
         if verb.word == "keep" && self.says(&["warm", "hot"]) && self.gerund().is_none() {
             // "Stir in the yoghurt and keep warm for 8 hours": what ripens, not what waits for the table.
             let ripens = self.minutes(act).is_some_and(|minutes| (RIPENS_FROM..1440.0).contains(&minutes));
@@ -126,6 +143,7 @@ impl Reading<'_> {
                 self.wait(act, Some(on), 0);
             }
             act.turned_down = !act.off;
+            self.sets_the_hob(act);
             act.heats = kind_of(act.place.flatten().or(self.named.at)).filter(|_| act.time.is_none() && !act.off);
             return;
         }

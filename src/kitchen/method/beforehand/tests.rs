@@ -108,3 +108,15 @@ fn what_is_cut_for_the_table_takes_no_time_of_the_session() {
         assert_eq!(told(&["500 g potatoes", "1 bunch parsley, chopped"], &method), ["1e w20"]);
     }
 }
+
+#[test]
+fn the_pot_in_the_oven_does_not_wait_for_the_knife() {
+    let method =
+        ["Simmer the stock for 5 minutes.", "Bake in the oven at 180 °C for 40 minutes.", "Add the carrots and bake for 20 minutes."];
+    let steps = read(&["500 ml stock", "1 kg carrots, peeled and diced"], &method).steps;
+    let step = |at: usize| crate::kitchen::After::Step(at);
+    assert_eq!(steps[2].text, [Piece::Words("Peel and dice the carrots.".to_owned())]);
+    // Beside the baking, after the simmering; what follows comes after both.
+    assert_eq!((&steps[2].after, &steps[3].after), (&Some(vec![step(0)]), &Some(vec![step(1), step(2)])));
+    assert_eq!(told(&["120 g black olives, stoned"], &["Scatter in the olives."]), ["1e w0"]);
+}

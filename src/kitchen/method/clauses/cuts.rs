@@ -87,7 +87,8 @@ pub(super) fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) 
             let state = until && verb.state && !says_then && !object(&AFTER_STATE);
             let food =
                 is_food(next) && !DETERMINERS.iter().any(|word| w.is(after, word)) && !w.at(after).is_some_and(|token| token.is_number());
-            let apposition = comma && is_apposition(w, next, after, end);
+            let from = cuts.last().copied().unwrap_or(start);
+            let apposition = comma && (is_apposition(w, next, after, end) || serves(w, from) && is_cut_so(w, next, after));
             !(state || food || apposition || is_part_of_a_fruit(w, next, is_food))
         });
         if takes || says_then {
@@ -149,11 +150,21 @@ fn next_stop(w: &Words, from: usize, end: usize) -> usize {
     (from..end).find(|at| matches!(w.kind(*at), Some(Sign::Comma | Sign::Semicolon | Sign::Colon)) || w.is(*at, "then")).unwrap_or(end)
 }
 
+/// "Cut into wedges": what was cut stands before it.
+fn is_cut_so(w: &Words, verb: usize, after: usize) -> bool {
+    w.is(verb, "cut") && ["into", "in", "lengthways", "lengthwise", "crossways", "thinly", "thickly"].iter().any(|word| w.is(after, word))
+}
+
+/// "Serve with the lemon, cut into wedges."
+fn serves(w: &Words, from: usize) -> bool {
+    let first = (from..w.len()).find(|at| w.kind(*at) == Some(Sign::Word) && !skips(w, *at));
+    first.and_then(|at| verb_at(w, at)).is_some_and(|(verb, _)| verb.way == Way::Serve)
+}
+
 /// "Roast the carrots, cut into batons, for 30 minutes": how they are by now.
 fn is_apposition(w: &Words, verb: usize, after: usize, end: usize) -> bool {
     const GOES_ON: [&str; 8] = ["for", "at", "in", "on", "over", "under", "until", "with"];
-    let cut = w.is(verb, "cut")
-        && ["into", "in", "lengthways", "lengthwise", "crossways", "thinly", "thickly"].iter().any(|word| w.is(after, word));
+    let cut = is_cut_so(w, verb, after);
     let comma = (after..end).find(|at| w.kind(*at) == Some(Sign::Comma));
     cut && comma.is_some_and(|comma| GOES_ON.iter().any(|word| w.is(comma + 1, word)))
 }

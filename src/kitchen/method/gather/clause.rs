@@ -30,7 +30,7 @@ impl Gather<'_, '_> {
         }
         let text = (clause.start, clause.end);
         match read.takes {
-            Takes::Preheat => return self.keep_what_more_is_said(w, clause),
+            Takes::Preheat => return self.keep_what_more_is_said(w, clause, draft),
             Takes::Serve => {
                 // What is printed at the table takes no time; its foods are named there, and stay for the first step.
                 let words = said(w, text.0, text.1);
@@ -40,6 +40,10 @@ impl Gather<'_, '_> {
             }
             Takes::Release { minutes, written } => return self.release(w, clause, (minutes, written), draft, paragraph),
             Takes::Words if draft.is_empty() && !self.mentions_something(w, clause) => {
+                // "Core 75 °C": of what was heated last.
+                if let Some(last) = self.made.last_mut().filter(|made| made.heated && made.step.inside.is_none()) {
+                    last.step.inside = read.heat.inside;
+                }
                 let words = said(w, text.0, text.1);
                 if !words.is_empty() {
                     self.lead = if self.lead.is_empty() { words } else { format!("{} {words}", self.lead) };
@@ -59,7 +63,9 @@ impl Gather<'_, '_> {
             self.foods_of(w, clause, next, draft);
             return;
         }
-        if !words && self.begins_anew(w, &read, stands, next, draft) {
+        // "Rain in the polenta": what is brought by words alone is in none of the waits before it.
+        let brings = words && draft.waits && self.mentions_something(w, clause);
+        if (!words || brings) && self.begins_anew(w, &read, stands, next, draft) {
             self.finish(w, draft, paragraph);
         }
         self.choose(&read);
@@ -115,6 +121,9 @@ impl Gather<'_, '_> {
                 Some(_) => self.so.switched_off = false,
             }
             self.so.place = place;
+        }
+        if read.need.is_some() && matches!(read.takes, Takes::Hands(_) | Takes::Wait { .. } | Takes::Boil) {
+            self.so.by_hand = matches!(read.takes, Takes::Hands(_));
         }
         self.so.switched_off |= read.switched_off;
         self.so.turned_down |= read.turned_down;

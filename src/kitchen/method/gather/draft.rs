@@ -26,6 +26,8 @@ pub(super) struct Draft {
     pub inside: Option<Celsius>,
     pub knife: bool,
     pub one_layer: bool,
+    /// Its wait is as long as nobody needs it: "chill until wanted".
+    pub until_needed: bool,
     /// "4 hours or overnight", in the words of its clause.
     pub choice: Option<String>,
     pub overnight: bool,
@@ -33,8 +35,12 @@ pub(super) struct Draft {
     pub day_before: i64,
     /// Begins with draining.
     pub drains: bool,
+    /// Something is fried, boiled or baked in it, and not only made hot.
+    pub cooks: bool,
     /// Heats what is none of the list.
     pub of_another: bool,
+    /// What its words are done to, where only the clause after it names it: "dice and cook the carrots".
+    pub borrowed: Vec<usize>,
     /// Foods that it handles without naming them, to be named before its words.
     pub front: Vec<usize>,
 }
@@ -74,6 +80,8 @@ impl Draft {
 /// What is known of a finished step beside the step itself.
 pub struct Made {
     pub step: Step,
+    /// Its wait is as long as nobody needs it.
+    pub until_needed: bool,
     pub heated: bool,
     /// Waits in hot water: on the hob, or under pressure.
     pub boils: bool,
@@ -98,6 +106,7 @@ impl Made {
         let [heated, boils, stands, overnight, one_layer, of_another] = [false; 6];
         Made {
             step,
+            until_needed: false,
             heated,
             boils,
             stands,

@@ -6,7 +6,7 @@ use super::super::clauses::Clause;
 use super::super::larder::{self, Mention, Part, Short};
 use super::super::places::Kind;
 use super::super::text::said;
-use super::super::verbs::{Rate, needs_knife};
+use super::super::verbs::{Rate, Way, needs_knife};
 use super::super::{Paragraph, rates};
 use super::Gather;
 use super::draft::{Draft, Placed};
@@ -16,6 +16,9 @@ use crate::measure::{Amount, Dimension, Kind as Sign};
 
 /// What ends boiling: it would go on in the hot water. "Leave in the water" is a wait, and stands between.
 const DRAINS: [&str; 4] = ["drain", "strain", "refresh", "plunge"];
+
+/// Makes ready what others use.
+const MEASURES: [&str; 3] = ["weigh", "measure", "scale"];
 
 /// Minutes of hands each time that something is turned, stirred or folded while it waits. Common practice, no source.
 const TURN: f64 = 1.0;
@@ -49,6 +52,7 @@ impl Gather<'_, '_> {
         if let Some(work) = verb.and_then(work_of) {
             self.done.extend(foods.iter().map(|food| (*food, work)));
         }
+        draft.cooks |= read.need.is_some() && verb.is_some_and(|verb| matches!(verb.way, Way::HandsOn(_) | Way::Wait(..)));
         self.take_time(w, clause, read, &foods, draft);
         draft.front.extend(front);
         draft.day_before = draft.day_before.max(minutes_before(read));
@@ -92,6 +96,7 @@ impl Gather<'_, '_> {
                 draft.hands_guessed += read.turns * TURN;
                 draft.wait += minutes;
                 draft.waits = true;
+                draft.until_needed = read.until_needed;
                 draft.wait_guessed |= !written || read.doubtful || read.unknown || read.time.is_some_and(|time| time.by_weight);
                 let leaves_a_choice = read.or && (clause.start..clause.end).any(|at| w.is(at, "overnight"));
                 draft.choice = leaves_a_choice.then(|| w.text(clause.start..clause.end).to_owned()).or(draft.choice.take());
@@ -136,9 +141,13 @@ impl Gather<'_, '_> {
         let beside = clause.opens_beside(w);
         let done = mentions.iter().filter(|mention| !beside || mention.start >= clause.verb_at);
         let mut foods: Vec<usize> = done.flat_map(|mention| mention.foods.iter().copied()).collect();
-        // "Grease a tin with butter" takes none of what the cake is made of.
+        // "Grease a tin with butter" takes none of what the cake is made of; "weigh all ingredients" takes nothing that is named again.
         let greases = self.makes_ware_ready(w, clause);
-        for mention in mentions {
+        let weighs = clause.verb.is_some_and(|verb| MEASURES.contains(&verb.word));
+        for mut mention in mentions {
+            if weighs {
+                mention.foods.retain(|food| !self.is_named_again(*food));
+            }
             let too_much = |food: &usize| self.larder.grams(*food) > MOST_TO_GREASE;
             let again = mention.part.is_none() && mention.foods.iter().all(|food| self.is_named_again(*food) || too_much(food));
             if !(greases && again) {
@@ -153,6 +162,7 @@ impl Gather<'_, '_> {
                 .map(|other| self.larder.mentions(w, other.verb_end, other.end));
             let named = fellow.into_iter().find(|mentions| !mentions.is_empty()).unwrap_or_default();
             foods = named.into_iter().flat_map(|mention| mention.foods).collect();
+            draft.borrowed.extend(self.object_of_the_next(w, clause, next));
         }
         if foods.is_empty() {
             let them = (clause.verb_end..clause.end.min(clause.verb_end + 4))
@@ -165,6 +175,22 @@ impl Gather<'_, '_> {
         }
         draft.foods.extend(foods.iter().copied());
         foods
+    }
+
+    /// "Dice and cook the carrots": the object of the last of several verbs. "Drain and mash with the butter" has none.
+    fn object_of_the_next(&self, w: &Words, clause: &Clause, next: &[Clause]) -> Vec<usize> {
+        let bare = |other: &&Clause| other.end <= other.verb_end + 1;
+        let Some(last) = next.iter().take_while(|other| other.sentence == clause.sentence).find(|other| !bare(other)) else {
+            return Vec::new();
+        };
+        let beside = |at: usize| ["with", "in", "into", "on", "to", "over", "for"].iter().any(|word| w.is(at, word));
+        let end = (last.verb_end..last.end).find(|at| beside(*at)).unwrap_or(last.end);
+        self.larder
+            .mentions(w, last.verb_end, end)
+            .into_iter()
+            .filter(|mention| mention.part.is_none())
+            .flat_map(|mention| mention.foods)
+            .collect()
     }
 
     /// Greases or dusts a tin, a dish or a board: in this clause, or before it in the sentence.

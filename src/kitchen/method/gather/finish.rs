@@ -8,7 +8,7 @@ use super::Gather;
 use super::draft::{Draft, Made, blank};
 use crate::kitchen::words::Words;
 use crate::kitchen::{ApplianceId, Estimates, Piece, Step};
-use crate::measure::Minutes;
+use crate::measure::{Minutes, Number};
 
 /// So soon after it has boiled. Common practice, no source.
 const DRAINED_WITHIN: Minutes = Minutes(2);
@@ -21,8 +21,9 @@ impl Gather<'_, '_> {
             return;
         }
         let mut text = pieces(w, &done.spans, &done.pieces);
-        if !done.front.is_empty() {
-            text = [with(&done.front), text].concat();
+        let front = self.named_in_front(&done);
+        if !front.is_empty() {
+            text = [with(&front), text].concat();
         }
         if !self.lead.is_empty() {
             let lead = std::mem::take(&mut self.lead);
@@ -71,6 +72,7 @@ impl Gather<'_, '_> {
         let stands = done.waits && done.on.is_none();
         self.made.push(Made {
             step,
+            until_needed: done.until_needed,
             heated,
             boils,
             stands,
@@ -83,6 +85,19 @@ impl Gather<'_, '_> {
             dish: done.dish,
             of_another: done.of_another,
         });
+    }
+
+    /// What a step handles and none of its words name, once each.
+    fn named_in_front(&mut self, done: &Draft) -> Vec<usize> {
+        let mut front = done.front.clone();
+        if done.pieces.is_empty() {
+            for food in &done.borrowed {
+                if !front.contains(food) && self.larder.left(*food) == &Number::ONE && self.larder.take(*food, None).is_some() {
+                    front.push(*food);
+                }
+            }
+        }
+        front
     }
 
     /// Notes which of a kind a clause names.

@@ -6,10 +6,11 @@ use super::super::act::{Act, So, Takes, act};
 use super::super::clauses::{Clause, Names, clauses};
 use super::super::dish::Dishes;
 use super::super::headings::headings;
+use super::super::larder::Mention;
 use super::super::verbs::Way;
 use super::super::whereabouts::{About, Whereabouts};
 use super::Gather;
-use super::objects::Seen;
+use super::objects::{Seen, served_beside};
 use crate::kitchen::words::Words;
 
 /// What a first reading says of the second.
@@ -19,6 +20,8 @@ pub(super) struct First {
     pub seen: Vec<Seen>,
     /// What is named by its own name, and not as one of several.
     pub by_name: Vec<usize>,
+    /// Of it what nothing but serving names.
+    pub at_table: Vec<usize>,
 }
 
 impl Gather<'_, '_> {
@@ -27,7 +30,7 @@ impl Gather<'_, '_> {
         let mut whereabouts = Whereabouts::new(self.setting.ingredients.len(), Vec::new());
         let mut so = self.so;
         let mut seen = Vec::new();
-        let mut by_name = Vec::new();
+        let (mut by_name, mut at_table): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());
         let headings = headings(paragraphs);
         for (number, paragraph) in paragraphs.iter().enumerate().filter(|(number, _)| !headings[*number]) {
             let w = Words::of(&paragraph.text);
@@ -39,11 +42,17 @@ impl Gather<'_, '_> {
                 so.place = read.place.unwrap_or(so.place);
                 so.slow |= read.slow;
                 let named = self.larder.mentions(&w, clause.verb_end, clause.end).into_iter();
-                by_name.extend(named.filter(|mention| mention.foods.len() == 1).flat_map(|mention| mention.foods));
+                let beside = if read.takes == Takes::Serve { served_beside(&w, &clause) } else { usize::MAX };
+                let one = named.filter(|mention| mention.foods.len() == 1);
+                let (with, own): (Vec<Mention>, Vec<Mention>) = one.partition(|mention| mention.start >= beside);
+                by_name.extend(own.into_iter().flat_map(|mention| mention.foods));
+                at_table.extend(with.into_iter().flat_map(|mention| mention.foods).filter(|food| !self.must_be_cooked(*food)));
                 seen.push(self.seen_of(&w, &clause, read.takes, read.need.is_some()));
             }
         }
-        First { never_used: whereabouts.never_used(), seen, by_name }
+        at_table.retain(|food| !by_name.contains(food));
+        by_name.extend(at_table.iter().copied());
+        First { never_used: whereabouts.never_used(), seen, by_name, at_table }
     }
 
     pub(super) fn clauses(&self, w: &Words) -> Vec<Clause> {
@@ -72,7 +81,8 @@ impl Gather<'_, '_> {
             matches!(self.larder.kind(food), Some(crate::foods::Kind::Grain | crate::foods::Kind::Pulse | crate::foods::Kind::RawEgg))
         };
         let boils = foods.iter().all(|(food, _)| boiled(*food)) && !foods.is_empty();
-        let about = About { w, clause, foods: &foods, boils, other: foods.is_empty() && self.is_of_something_else(w, clause) };
+        let fats = foods.iter().all(|(food, _)| self.is_fat(*food)) && !foods.is_empty();
+        let about = About { w, clause, foods: &foods, boils, fats, other: foods.is_empty() && self.is_of_something_else(w, clause) };
         let so = whereabouts.before(&about, paragraph, so);
         let mut read = act(w, clause, so, &self.own);
         read.conditional = clause.conditional && read.time.is_some();
@@ -84,6 +94,11 @@ impl Gather<'_, '_> {
         dishes.take(&about, &read);
         read.of_another = about.other;
         read
+    }
+
+    /// Oil, butter, dripping: heated for what is fried in it.
+    pub(super) fn is_fat(&self, food: usize) -> bool {
+        matches!(self.larder.kind(food), Some(crate::foods::Kind::Fat | crate::foods::Kind::Oil)) || self.larder.name(food) == "butter"
     }
 
     /// "Warm the plates", "toast the bread", "make the gravy": what is heated or made is none of the list.

@@ -6,6 +6,7 @@ use super::super::clock::times;
 use super::super::text::said;
 use super::super::whereabouts::Whereabouts;
 use super::Gather;
+use super::draft::Draft;
 use crate::kitchen::words::Words;
 use crate::measure::{Celsius, Kind as Sign};
 
@@ -28,7 +29,7 @@ impl Gather<'_, '_> {
     }
 
     /// "Heat the oven with a baking stone inside": more than how hot it is stays in the words.
-    pub(super) fn keep_what_more_is_said(&mut self, w: &Words, clause: &Clause) {
+    pub(super) fn keep_what_more_is_said(&mut self, w: &Words, clause: &Clause, draft: &mut Draft) {
         #[rustfmt::skip]
         const SAID: [&str; 60] = [
             "heat", "preheat", "pre", "the", "your", "an", "a", "oven", "grill", "to", "at", "on", "in", "of", "up", "and", "or", "then", "first", "now", "start", "by",
@@ -41,7 +42,9 @@ impl Gather<'_, '_> {
             let word = w.at(at).filter(|token| token.kind == Sign::Word && token.text.len() > 1 && !token.text.ends_with("ly"));
             word.is_some() && !SAID.iter().any(|said| w.is(at, said)) && !times.iter().any(|time| (time.start..time.end).contains(&at))
         });
-        if more {
+        if more && !draft.is_empty() {
+            draft.add(clause.start, clause.end);
+        } else if more {
             let words = said(w, clause.start, clause.end);
             self.lead = if self.lead.is_empty() { words } else { format!("{} {words}", self.lead) };
         }

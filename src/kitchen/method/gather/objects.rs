@@ -35,9 +35,15 @@ pub(super) struct Seen {
     main: Vec<usize>,
 }
 
+/// "Serve the chicken with the rice": where what is served beside it begins.
+pub(super) fn served_beside(w: &Words, clause: &Clause) -> usize {
+    let beside = |at: usize| ["with", "on", "over", "alongside", "beside"].iter().any(|word| w.is(at, word));
+    (clause.verb_end..clause.end).find(|at| beside(*at)).unwrap_or(clause.end)
+}
+
 impl Gather<'_, '_> {
     /// Raw meat, fish and egg, dry grain and pulses, potatoes: what nobody eats as the list has it.
-    fn must_be_cooked(&self, food: usize) -> bool {
+    pub(super) fn must_be_cooked(&self, food: usize) -> bool {
         let line = &self.setting.ingredients[food];
         let Wanted::Food { item, .. } = &line.wanted else { return false };
         let ready = item.as_ref().is_some_and(|item| item.state == State::Cooked)
@@ -97,8 +103,7 @@ impl Gather<'_, '_> {
 
     pub(super) fn seen_of(&self, w: &Words, clause: &Clause, takes: Takes, needs: bool) -> Seen {
         let mentions = self.larder.mentions(w, clause.start, clause.end);
-        let beside = |at: usize| ["with", "on", "over", "alongside", "beside"].iter().any(|word| w.is(at, word));
-        let own = (clause.verb_end..clause.end).find(|at| beside(*at)).unwrap_or(clause.end);
+        let own = served_beside(w, clause);
         let main = mentions.iter().filter(|mention| mention.start < own).flat_map(|mention| mention.foods.clone()).collect();
         let verb = clause.verb;
         let serves = takes == Takes::Serve;

@@ -111,6 +111,10 @@ impl Gather<'_, '_> {
             let text = format!("\"{words}\" is planned in the oven, as cool as it may be by then, so that nothing bakes in it meanwhile");
             self.doubts.push((paragraph.at.clone(), text));
         }
+        if read.covered && planned {
+            let text = format!("\"{words}\" is planned as hands, because what is fried is not left; under a lid, \"cook\" would be a wait");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
         // "Serve with the rice, boiled for 15 minutes": nobody boils it.
         let served = read.takes == Takes::Serve && clause.verb.is_some_and(|verb| verb.word == "serve");
         if served && read.time.is_some_and(|time| !time.day_before && !time.overnight && time.high < 1440.0) {

@@ -3,6 +3,7 @@
 use super::{Larder, Mention, Named};
 use crate::foods::Kind;
 use crate::kitchen::words::Words;
+use crate::measure::Kind as Sign;
 
 impl Named {
     /// "Butter, for frying", "parsley, to serve": no part of what is mixed.
@@ -17,6 +18,9 @@ impl Named {
 impl Larder<'_> {
     /// "All ingredients", "everything", "the vegetables", "the dressing ingredients": those that are left.
     pub(super) fn group(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
+        if let Some(rest) = self.rest_of_the_list(w, from, at, to) {
+            return Some(rest);
+        }
         let mut start = at;
         let mut end = at;
         let alone = at == from && w.is(at, "all") && ["in", "into", "together"].iter().any(|word| w.is(at + 1, word));
@@ -30,6 +34,9 @@ impl Larder<'_> {
         }
         if let Some(counted) = self.counted(w, start, end) {
             return Some(counted);
+        }
+        if let Some(several) = self.several(w, start, end, to) {
+            return Some(several);
         }
         let last = w.key_at(end);
         let fits: Box<dyn Fn(&Named) -> bool> = match last {
@@ -45,7 +52,9 @@ impl Larder<'_> {
             "dry" if w.key_at(end + 1) == "ingredient" => {
                 end += 1;
                 Box::new(|named| {
-                    matches!(named.kind, Some(Kind::Baking | Kind::Grain | Kind::Spice | Kind::Sweetener))
+                    // Raising agents by any name.
+                    let raises = named.kind.is_none() && ["soda", "powder"].contains(&named.head.as_str());
+                    (raises || matches!(named.kind, Some(Kind::Baking | Kind::Grain | Kind::Spice | Kind::Sweetener)))
                         && named.head != "honey"
                         && named.head != "syrup"
                 })
@@ -65,8 +74,9 @@ impl Larder<'_> {
             }
             _ => return None,
         };
-        let all: Vec<usize> =
-            (0..self.named.len()).filter(|index| fits(&self.named[*index]) && !self.named[*index].is_kept_back()).collect();
+        // "Everything" is not what nothing but serving names.
+        let meant_now = |index: &usize| !self.named[*index].is_kept_back() && !self.at_table[*index];
+        let all: Vec<usize> = (0..self.named.len()).filter(|index| fits(&self.named[*index]) && meant_now(index)).collect();
         // "The dry ingredients", "the spices" said again: what is used; what another clause names stays for that.
         let of_a_kind = matches!(last, "herb" | "spice" | "dry" | "wet");
         let rest = (start..end).any(|at| ["all", "remaining", "rest", "other"].iter().any(|word| w.is(at, word)));
@@ -90,6 +100,44 @@ impl Larder<'_> {
             }
             None => Mention { start, end, foods: fitting, part: None, group: true },
         })
+    }
+
+    /// "Both the flours", "the peppers" of a red and a yellow one: all that are called so, where no single one goes by the word.
+    fn several(&self, w: &Words, start: usize, at: usize, to: usize) -> Option<Mention> {
+        /// Of these nobody has two of one line.
+        const STUFFS: [&str; 5] = ["flour", "sugar", "oil", "cheese", "vinegar"];
+        let key = w.key_at(at);
+        let typed = w.at(at).map(|token| token.text.to_lowercase())?;
+        let plural = !key.is_empty() && typed != key && typed.ends_with('s');
+        // "The peppers" are never the pepper.
+        let own = |index: &usize| self.named[*index].head == key && self.named[*index].kind != Some(Kind::Spice);
+        let own: Vec<usize> = (0..self.named.len()).filter(own).collect();
+        let alone = || STUFFS.contains(&key) || self.named_at(w, at, to).is_none();
+        if !plural || own.len() < 2 || !alone() {
+            return None;
+        }
+        let foods: Vec<usize> = own.into_iter().filter(|index| self.left[*index].is_positive()).collect();
+        (!foods.is_empty()).then_some(Mention { start, end: at + 1, foods, part: None, group: true })
+    }
+
+    /// "Blend with the rest", "add everything else": what no step has taken yet, and no clause names by its own name.
+    fn rest_of_the_list(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
+        const PHRASES: [&[&str]; 6] =
+            [&["the", "rest"], &["rest"], &["everything", "else"], &["all", "else"], &["all", "the", "rest"], &["the", "others"]];
+        let said = |phrase: &&&[&str]| phrase.iter().enumerate().all(|(index, word)| w.is(at + index, word));
+        let end = at + PHRASES.iter().find(said)?.len();
+        let stops = end >= to || matches!(w.kind(end), Some(Sign::Comma | Sign::Semicolon | Sign::Stop | Sign::And)) || w.is(end, "and");
+        // "Leave to rest", "and rest" are the verb; "cook the rest" goes on with what is made.
+        let joins = at > 0 && ["with", "in", "add", "into", "the"].iter().any(|word| w.is(at - 1, word));
+        let else_ = w.is(end - 1, "else");
+        if at < from || !stops || !(joins || else_) || !self.divided.is_empty() && !else_ {
+            return None;
+        }
+        let meant = |index: &usize| {
+            self.left[*index].is_positive() && !self.by_name[*index] && !self.named[*index].is_kept_back() && !self.at_table[*index]
+        };
+        let foods: Vec<usize> = (0..self.named.len()).filter(meant).collect();
+        (!foods.is_empty()).then_some(Mention { start: at, end, foods, part: None, group: true })
     }
 
     /// "First three ingredients", "next 4 ingredients": by their order in the list.

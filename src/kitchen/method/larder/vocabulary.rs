@@ -22,8 +22,11 @@ pub(super) const MADE_OF: [&str; 18] = [
 ];
 /// Of spices sold so, the first word alone will do; "baking" is no baking powder.
 pub(super) const SOLD_AS: [&str; 3] = ["seed", "powder", "leaf"];
-/// Sauces that go by their first word.
-pub(super) const SAUCES: [&str; 4] = ["soy", "worcestershire", "hoisin", "teriyaki"];
+/// Sauces, syrups and vinegars that go by their first word.
+pub(super) const SAUCES: [&str; 7] = ["soy", "worcestershire", "hoisin", "teriyaki", "oyster", "maple", "balsamic"];
+/// Foods that a method means only where the list has them: else they are what is done.
+pub(super) const VERBS_FIRST: [&str; 12] =
+    ["sprinkle", "wrap", "skewer", "char", "string", "pulse", "slice", "roll", "crisp", "sprout", "squash", "mince"];
 /// What prepares a food and names it at once: "1 lemon, juice".
 pub(super) const PARTS: [&str; 7] = ["juice", "zest", "rind", "yolk", "white", "peel", "leaf"];
 /// What a method takes of a whole fruit or egg, as one says it of several: "the yolks of 3 eggs".
@@ -39,8 +42,11 @@ pub(super) fn is_state(w: &Words, at: usize) -> bool {
         || ["hot", "cold", "warm", "whole", "soft", "beaten", "frozen", "raw", "ground"].iter().any(|word| w.is(at, word))
 }
 
+/// What a food comes in, and goes by where only one does: "the fillets", "the rashers".
+pub(super) const COMES_IN: [&str; 4] = ["fillet", "rasher", "clove", "sprig"];
+
 /// Another word that a method has for a food.
-pub(super) const MEANS: [(&str, &[&str]); 17] = [
+pub(super) const MEANS: [(&str, &[&str]); 20] = [
     ("pasta", &["spaghetti", "macaroni", "penne", "linguine", "tagliatelle", "fusilli", "lasagne", "noodle"]),
     ("cheese", &["cheddar", "parmesan", "feta", "mozzarella", "gruyere", "halloumi", "ricotta"]),
     ("broth", &["stock"]),
@@ -58,4 +64,7 @@ pub(super) const MEANS: [(&str, &[&str]); 17] = [
     ("spud", &["potato"]),
     ("crumb", &["breadcrumb"]),
     ("tom", &["tomato"]),
+    ("milk", &["buttermilk"]),
+    ("corn", &["sweetcorn"]),
+    ("green", &["spinach", "kale", "chard", "cavolo"]),
 ];

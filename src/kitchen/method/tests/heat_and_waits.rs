@@ -129,7 +129,7 @@ static FRESH: &[Row] = &[
     (&["4 red peppers", "1 onion", "2 tbsp olive oil"], &["Roast the peppers at 220 °C for 30 minutes. Put in a bowl, cover and leave for 15 minutes; peel. Soften the onion in the oil for 8 minutes, add the peppers and blend for 2 minutes."], &["oven w30 c220", "- w15", "hob w8", "-"]),
     (&["200 g rolled oats", "400 ml milk", "1 apple"], &["Mix the oats and milk, cover and chill overnight. In the morning, grate in the apple."], &["- a480", "-"]),
     (&["4 cod fillets", "1 bunch dill", "30 g butter"], &["Butter a dish, lay in the fish, dot with the butter and dill and bake at 180 °C for 15–18 minutes."], &["oven w18 c180"]),
-    (&["500 g plain flour", "300 g yoghurt"], &["Work the flour and yoghurt into a dough, rest for 20 minutes, then roll into 6. Cook each for 2 minutes a side in a dry pan."], &["- w20", "hob w4"]),
+    (&["500 g plain flour", "300 g yoghurt"], &["Work the flour and yoghurt into a dough, rest for 20 minutes, then roll into 6. Cook each for 2 minutes a side in a dry pan."], &["- w20", "-", "hob w4"]),
     (&["300 g pearl barley", "1 l vegetable stock"], &["Rinse the barley, then simmer it in the stock for 30 to 35 minutes. Take off the heat and leave, lid on, for 10."], &["hob w35", "- w10"]),
     (&["1 red cabbage", "2 apples", "3 tbsp vinegar"], &["Shred the cabbage and slice the apples. Braise with the vinegar over a low heat, covered, for an hour and a quarter."], &["-", "hob w75"]),
     (&["1 chicken, 1.5 kg", "1 lemon"], &["Roast the chicken at 425°F for 20 minutes. Reduce the heat by 75 degrees and roast for 1 hour, basting twice. Leave to rest for 15 minutes."], &["oven w20 c218", "oven w60 c177", "- w15"]),
