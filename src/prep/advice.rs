@@ -191,6 +191,9 @@ impl Teller<'_> {
             let broken = served.meals.iter().filter(|meal| !(0..=hold).contains(&minutes(**meal)));
             told.extend(broken.map(|meal| (served.last, *meal)));
         }
+        for ready in &self.work.ready {
+            told.extend(ready.jobs.iter().filter(|job| ready.meal < done(**job)).map(|job| (*job, ready.meal)));
+        }
         let hold = |job: usize| self.work.served.iter().find(|served| served.last == job).map_or(0, |served| served.hold);
         told.into_iter().map(|(job, meal)| Advice::Served { job: self.job(job), done: done(job), meal, hold: hold(job) }).collect()
     }
@@ -257,7 +260,9 @@ impl Teller<'_> {
     fn waits_for(&self, schedule: &Schedule) -> Option<usize> {
         let jobs = &self.work.problem.jobs;
         let over = |last: usize| Some(schedule.placed[last].start + jobs[last].minutes() - jobs[last].serve?.at);
-        let (over, last) = self.work.served.iter().filter_map(|served| Some((over(served.last)?, served.last))).max()?;
+        let cold = self.work.ready.iter().flat_map(|ready| ready.jobs.iter().copied());
+        let last = self.work.served.iter().map(|served| served.last).chain(cold);
+        let (over, last) = last.filter_map(|last| Some((over(last)?, last))).max()?;
         let waits = |job: usize| {
             let person = schedule.placed[job].person?;
             let from = self.work.problem.people[person].from;

@@ -195,7 +195,8 @@ fn batch(making: &Making) -> Batch {
 
 /// The times of the meals that eat straight from the pot.
 fn served(session: &Session, work: &Work) -> Vec<DateTime> {
-    let at: std::collections::BTreeSet<i64> = work.problem.jobs.iter().filter_map(|job| job.serve).map(|serve| serve.at).collect();
+    let straight = work.served.iter().flat_map(|served| served.others.iter().chain([&served.last]));
+    let at: std::collections::BTreeSet<i64> = straight.filter_map(|job| work.problem.jobs[*job].serve).map(|serve| serve.at).collect();
     at.into_iter().map(|minute| at_minute(session.start, minute)).collect()
 }
 

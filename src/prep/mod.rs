@@ -40,6 +40,7 @@ mod rounds;
 mod say;
 mod schedule;
 mod seasoning;
+mod served;
 mod skills;
 mod spared;
 mod straight;

@@ -6,13 +6,14 @@ use super::boxes::ASIDE_MINUTES;
 use super::boxes::boxed_with_the_rest;
 use super::elsewhere::as_found;
 use super::fill::loads_needed;
-use super::links::{last_of, link_all};
+use super::links::link_all;
 use super::names::handles_raw;
 use super::rounds::rounds;
+use super::served::{ready_for_meals, serve_all};
 use super::theirs::{Brings, put_theirs_first};
-use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
-use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Recipe, Rules, Session, Step, Week};
-use crate::plan::{MadeAt, Making, Makings, paced, set_aside_before, straight_meals};
+use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Worker};
+use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Rules, Session, Step, Week};
+use crate::plan::{MadeAt, Making, Makings, paced, set_aside_before};
 
 /// What a job of the problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -66,6 +67,15 @@ pub(super) struct ServedHot {
     pub hold: i64,
 }
 
+/// What a meal of the session's own day eats, and not straight from the pot.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct ReadyFor {
+    /// The jobs that nothing of it but its boxing comes after.
+    pub jobs: Vec<usize>,
+    /// The first that eats it.
+    pub meal: DateTime,
+}
+
 /// One session's question to the scheduler.
 #[derive(Debug, Clone)]
 pub(super) struct Work {
@@ -80,6 +90,7 @@ pub(super) struct Work {
     /// The jobs that bring what an eater is allergic to.
     pub brings: Vec<Brings>,
     pub served: Vec<ServedHot>,
+    pub ready: Vec<ReadyFor>,
 }
 
 impl Work {
@@ -106,35 +117,17 @@ pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings
     let workers = people.iter().map(|person| worker(person, session)).collect();
     let problem = Problem { people: workers, machines: machines(kitchen), aim: aim(session), ..Problem::default() };
     let chosen: Vec<usize> = makings.makings.iter().enumerate().filter(|(_, m)| m.at == MadeAt::Session(index)).map(|(i, _)| i).collect();
-    let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new(), brings: Vec::new(), served: Vec::new() };
+    let mut work =
+        Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new(), brings: Vec::new(), served: Vec::new(), ready: Vec::new() };
     for number in 0..work.chosen.len() {
         add_making(kitchen, makings, number, &mut work);
     }
     link_all(kitchen, makings, &mut work);
     serve_all(&kitchen.recipes, week, session, makings, &mut work);
+    ready_for_meals(&kitchen.recipes, week, session, makings, &mut work);
     put_theirs_first(kitchen, week, makings, &mut work);
     add_wash_up(&kitchen.rules, &mut work);
     work
-}
-
-/// What goes straight from the pot to a meal ends with it, not with the session: its last step at most its `hold` before the meal, the
-/// others by then. Where it serves several, it is ready for the first, and as late as the last of them wants.
-fn serve_all(recipes: &[Recipe], week: &Week, session: &Session, makings: &Makings, work: &mut Work) {
-    for number in 0..work.chosen.len() {
-        let making = &makings.makings[work.chosen[number]];
-        let meals = straight_meals(week, makings, making);
-        let minute = |meal: DateTime| meal.duration_since(session.start).as_secs().div_euclid(60);
-        let Some((at, last_at)) = meals.first().zip(meals.last()).map(|(first, last)| (minute(*first), minute(*last))) else { continue };
-        let hold = recipes[making.recipe].holds().0;
-        let (last, others) = last_of(recipes, makings, number, work);
-        let jobs = &mut work.problem.jobs;
-        others.iter().for_each(|&job| jobs[job].serve = Some(Serve { at, hold: at.max(0) }));
-        if let Some(last) = last {
-            jobs[last].serve = Some(Serve { at, hold: (hold - (last_at - at)).max(0) });
-            work.served.push(ServedHot { last, others, meals, hold });
-        }
-        jobs.iter_mut().filter(|job| job.making == number).for_each(|job| job.uncounted = true);
-    }
 }
 
 /// A calm session keeps the last tenth of its time free.
