@@ -8,6 +8,7 @@ use super::advised::{Advice, Job, Rule};
 use super::clock::stood;
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
+use super::under_way::UnderWay;
 use super::{Aim, Impossible, Limit, Problem, Schedule};
 use crate::kitchen::{ApplianceId, Kitchen, Person, RecipeId, Session, Week};
 use crate::plan::Makings;
@@ -16,10 +17,10 @@ mod say;
 
 pub use say::what_to_do_with_it;
 
-/// What there is to know about session `index`, the gravest first. `replan` answers a changed problem with its finish in minutes.
+/// What there is to know about session `index`, the gravest first, as far as it is done. `replan` answers a changed problem with its finish in minutes.
 pub(super) fn advice(
     (kitchen, week, makings): (&Kitchen, &Week, &Makings),
-    index: usize,
+    (index, under_way): (usize, Option<&UnderWay>),
     work: &Work,
     schedule: &Schedule,
     replan: impl Fn(&Problem) -> i64,
@@ -42,10 +43,7 @@ pub(super) fn advice(
         said.push(late);
         said.extend(teller.ends(schedule));
         said.extend(binding(&kitchen.appliances, &teller).map(Advice::Binds));
-        // Under way it is too late for other appliances and sessions.
-        if work.problem.now == 0 {
-            said.extend(remedies((kitchen, week, makings), index, work, schedule.finish, replan));
-        }
+        said.extend(remedies((kitchen, week, makings), (index, under_way), work, schedule.finish, replan));
     }
     said
 }

@@ -6,14 +6,13 @@ use super::boxes::ASIDE_MINUTES;
 use super::boxes::boxed_with_the_rest;
 use super::elsewhere::as_found;
 use super::fill::loads_needed;
-use super::links::link_all;
+use super::links::{last_of, link_all};
 use super::names::handles_raw;
 use super::rounds::rounds;
-use super::served::{ready_for_meals, serve_all};
 use super::theirs::{Brings, put_theirs_first};
-use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Worker};
-use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Rules, Session, Step, Week};
-use crate::plan::{MadeAt, Making, Makings, paced, set_aside_before};
+use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
+use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Recipe, Rules, Session, Step, Week};
+use crate::plan::{MadeAt, Making, Makings, User, paced, set_aside_before, straight_meals};
 
 /// What a job of the problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -128,6 +127,59 @@ pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings
     put_theirs_first(kitchen, week, makings, &mut work);
     add_wash_up(&kitchen.rules, &mut work);
     work
+}
+
+/// What goes straight from the pot to a meal ends with it, not with the session: its last step at most its `hold` before the meal, the
+/// others by then. Where it serves several, it is ready for the first, and as late as the last of them wants.
+fn serve_all(recipes: &[Recipe], week: &Week, session: &Session, makings: &Makings, work: &mut Work) {
+    for number in 0..work.chosen.len() {
+        let making = &makings.makings[work.chosen[number]];
+        let meals = straight_meals(week, makings, making);
+        let minute = |meal: DateTime| minute_of(session, meal);
+        let Some((at, last_at)) = meals.first().zip(meals.last()).map(|(first, last)| (minute(*first), minute(*last))) else { continue };
+        let hold = recipes[making.recipe].holds().0;
+        let (last, others) = last_of(recipes, makings, number, work);
+        let jobs = &mut work.problem.jobs;
+        others.iter().for_each(|&job| jobs[job].serve = Some(Serve { at, hold: at.max(0) }));
+        if let Some(last) = last {
+            jobs[last].serve = Some(Serve { at, hold: (hold - (last_at - at)).max(0) });
+            work.served.push(ServedHot { last, others, meals, hold });
+        }
+        jobs.iter_mut().filter(|job| job.making == number).for_each(|job| job.uncounted = true);
+    }
+}
+
+/// What a meal of that day eats cold, or warmed up again, is ready by then, boxing aside.
+fn ready_for_meals(recipes: &[Recipe], week: &Week, session: &Session, makings: &Makings, work: &mut Work) {
+    for number in 0..work.chosen.len() {
+        let making = &makings.makings[work.chosen[number]];
+        if !straight_meals(week, makings, making).is_empty() {
+            continue;
+        }
+        let Some(meal) = first_meal_of_the_day(week, session, makings, making) else { continue };
+        let (last, mut jobs) = last_of(recipes, makings, number, work);
+        jobs.extend(last);
+        let at = minute_of(session, meal);
+        jobs.iter().for_each(|&job| work.problem.jobs[job].serve = Some(Serve { at, hold: at }));
+        work.ready.push(ReadyFor { jobs, meal });
+    }
+}
+
+/// The first meal on the day of the session, and after its start, that eats the making or makes a dish of it.
+fn first_meal_of_the_day(week: &Week, session: &Session, makings: &Makings, making: &Making) -> Option<DateTime> {
+    let meals = making.uses.iter().filter_map(|one| match one.by {
+        User::Meal(meal) => Some(meal),
+        User::Making(dish) => match makings.makings.get(dish)?.at {
+            MadeAt::Meal(meal) => Some(meal),
+            MadeAt::Session(_) => None,
+        },
+    });
+    let times = meals.filter_map(|meal| week.meals.get(meal)).map(|meal| meal.at_time);
+    times.filter(|at| at.date() == session.start.date() && *at > session.start).min()
+}
+
+fn minute_of(session: &Session, at: DateTime) -> i64 {
+    at.duration_since(session.start).as_secs().div_euclid(60)
 }
 
 /// A calm session keeps the last tenth of its time free.
@@ -253,7 +305,8 @@ fn aside_job(making: usize, people: usize) -> Job {
     Job { kind: JobKind::Step, making, hands: ASIDE_MINUTES, people: (0..people).collect(), ..Job::default() }
 }
 
-/// Once at the end, after everything that the finish waits for; where it waits for nothing, after everything.
+/// Once at the end of a session, after everything. It counts to the finish, unless it waits for a dish that is served straight from the pot: what is done beside the meal
+/// the finish leaves out.
 fn add_wash_up(rules: &Rules, work: &mut Work) {
     let problem = &mut work.problem;
     if rules.wash_up.0 == 0 || problem.jobs.is_empty() {
@@ -261,13 +314,14 @@ fn add_wash_up(rules: &Rules, work: &mut Work) {
     }
     let after = problem.jobs.len();
     let served_only = problem.jobs.iter().all(|job| job.uncounted);
-    let counts = |job: usize| served_only || !problem.jobs[job].uncounted;
-    let followed = |job: usize| problem.links.iter().any(|link| link.before == job && counts(link.after));
-    let last: Vec<usize> = (0..after).filter(|&job| counts(job) && !followed(job)).collect();
+    let uncounted = !served_only && problem.jobs.iter().any(|job| job.uncounted && job.fixed.is_none());
+    let followed = |job: usize| problem.links.iter().any(|link| link.before == job);
+    let last: Vec<usize> = (0..after).filter(|&job| !followed(job)).collect();
     problem.links.extend(last.into_iter().map(|before| Link { before, after, gap: 0, within: None, why: LinkWhy::Order }));
     work.origins.push(Origin { making: usize::MAX, part: Part::WashUp });
     let hands = paced(rules.wash_up.0 as f64, rules.pace);
-    problem.jobs.push(Job { making: work.chosen.len(), hands, people: (0..work.people.len()).collect(), ..Job::default() });
+    let people = (0..work.people.len()).collect();
+    problem.jobs.push(Job { making: work.chosen.len(), hands, people, uncounted, ..Job::default() });
 }
 
 /// Who has the role and the skills that the step asks for; `None` where nobody has.

@@ -7,9 +7,9 @@ use itertools::Itertools;
 use jiff::civil::DateTime;
 
 use crate::kitchen::Names;
-use crate::prep::{Advice, Before, Care, PersonId, SessionPlan, presence};
+use crate::prep::{Before, Care, PersonId, SessionPlan, presence};
 
-use super::beside::{Beside, groups};
+use super::beside::{Beside, groups, told_first};
 use super::chart::{Look, chart};
 use super::flow::{Block, Cursor, pour, pour_evenly, under_headings};
 use super::frame::{GRID, GUTTER, Head, across, columns, columns_apart, finished, headed, number_pages};
@@ -51,8 +51,11 @@ const MEASURES: [Measure; 9] = [
 const ROOMIER: [Measure; 2] =
     [measure([14.0, 18.0], [9.5, 12.0], [9.5, 12.0], false, 6.0, 16.0), measure([12.5, 16.0], [9.5, 12.0], [9.5, 12.0], false, 5.0, 14.0)];
 
-/// Large print is not made to fit: it takes the pages it needs.
-const LARGE: Measure = measure([16.0, 20.0], [14.0, 18.0], [14.0, 17.0], false, 8.0, 20.0);
+/// Large print is not made to fit: it takes the pages it needs, set a little closer where that spares one.
+const LARGE: [Measure; 2] = [
+    measure([16.0, 20.0], [14.0, 18.0], [14.0, 17.0], false, 8.0, 20.0),
+    measure([16.0, 19.0], [14.0, 17.0], [14.0, 16.0], false, 6.0, 18.0),
+];
 
 /// Where nothing fits one page, the steps are read from several, in the type of the first of this many measures that needs fewest.
 const ROOMY: usize = 3;
@@ -165,26 +168,36 @@ impl<'a> Guide<'a> {
         roomier.iter().chain(self.measures()).find_map(|measure| self.on_one_page(setter, *measure))
     }
 
-    /// The chart, the steps in two columns, and what stands beside them in three.
+    /// The chart, what is done before the steps in three columns, the steps in two, and the rest in three.
     fn on_one_page(&self, setter: &mut Setter, measure: Measure) -> Option<Page> {
         let (mut page, top) = headed(setter, self.settings, &self.tight_head(measure), self.names.household);
         let lanes = self.lanes(setter, measure, page.width - 2.0 * MARGIN);
         let charted = pour(&lanes, Cursor::default(), &columns(self.settings, &page, top, 1).0, Some(&mut page));
-        let (two, width) = columns_apart(self.settings, &page, charted.lowest + 1.5 * GRID, 2, self.gutter(measure));
+        let lists = self.beside(measure.kind);
+        let (three, narrow) = columns_apart(self.settings, &page, charted.lowest + 1.5 * GRID, 3, self.gutter(measure));
+        let ahead = groups(setter, lists.ahead(), narrow);
+        let begun = pour_evenly(&ahead, Cursor::default(), &three, &mut page);
+        let top = if ahead.is_empty() { charted.lowest } else { begun.lowest + 1.5 * GRID };
+        if !ahead.is_empty() {
+            page.rules.push(across(MARGIN, page.width - MARGIN, top, BLACK));
+        }
+        let (two, width) = columns_apart(self.settings, &page, top + GRID, 2, self.gutter(measure));
         let steps = self.steps(measure.kind, width).blocks(setter);
         let stepped = pour_evenly(&steps, Cursor::default(), &two, &mut page);
         let under = stepped.lowest + 1.5 * GRID;
         let (three, width) = columns_apart(self.settings, &page, under + GRID, 3, self.gutter(measure));
-        let lists = self.beside(measure.kind);
-        let lists: Vec<Block> = [lists.ahead(), lists.afterwards()].into_iter().flat_map(|lists| groups(setter, lists, width)).collect();
+        let lists: Vec<Block> = groups(setter, lists.afterwards(), width);
         page.rules.push(across(MARGIN, page.width - MARGIN, under, BLACK));
         let listed = pour_evenly(&lists, Cursor::default(), &three, &mut page);
-        let whole = charted.until.block == lanes.len() && stepped.until.block == steps.len() && listed.until.block == lists.len();
+        let whole = charted.until.block == lanes.len()
+            && begun.until.block == ahead.len()
+            && stepped.until.block == steps.len()
+            && listed.until.block == lists.len();
         (whole && page.runs.iter().all(|run| run.bounds().is_inside(&page.inside_margins(), 0.1))).then_some(page)
     }
 
     fn several(&self, setter: &mut Setter) -> Vec<Page> {
-        let measures = if self.is_large() { &[LARGE][..] } else { &MEASURES[..ROOMY] };
+        let measures = if self.is_large() { &LARGE[..] } else { &MEASURES[..ROOMY] };
         measures.iter().map(|measure| self.on_pages(setter, *measure)).min_by_key(Vec::len).unwrap_or_default()
     }
 
@@ -249,14 +262,8 @@ impl<'a> Guide<'a> {
 
     /// What is to be known before anything else: that it ends too late, who stays longer, and what would mend it best.
     fn warned(&self) -> Option<Vec<Span>> {
-        let advice = &self.session.advice;
-        let first = |one: &&Advice| {
-            matches!(one, Advice::Late { .. } | Advice::Stays { .. } | Advice::LateMeal { .. } | Advice::StoodTooLong { .. })
-        };
-        let mends = |one: &&Advice| matches!(one, Advice::Remedy { over, .. } if *over <= 0);
-        advice.iter().find(first)?;
-        let told = advice.iter().filter(first).chain(advice.iter().filter(mends).take(2)).map(|one| one.text(self.names)).join(" ");
-        Some(vec![strong(told)])
+        let told = told_first(self.session, self.whose).into_iter().map(|one| one.text(self.names)).join(" ");
+        (!told.is_empty()).then(|| vec![strong(told)])
     }
 
     /// Where room is short, the foot of the page alone says which week's guide it is.

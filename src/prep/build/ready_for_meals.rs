@@ -1,3 +1,5 @@
+//! What a meal of the session's own day eats is ready before it.
+
 use jiff::civil::date;
 use pretty_assertions::assert_eq;
 
