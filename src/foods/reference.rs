@@ -11,6 +11,8 @@
 //! A kitchen word's weight of "common practice" (a drizzle, a dollop, a handful) stands in the reference's row of the
 //! food, never in the code; a pinch and a dash alone are shares of a teaspoon.
 
+use memchr::{memchr, memchr_iter};
+
 use super::names::key_in;
 use super::rows::{Names, Rows};
 use super::{FoodId, Foods};
@@ -34,8 +36,7 @@ impl Foods {
 
 /// All rows of a table, each to be read when it is asked for; a name that two rows share belongs to the earlier.
 fn written(table: &'static str) -> Result<Foods, Fault> {
-    let mut lines =
-        table.lines().enumerate().map(|(index, line)| (index + 1, line)).filter(|(_, line)| !line.is_empty() && !line.starts_with('#'));
+    let mut lines = lines(table).zip(1..).map(|(text, line)| (line, text)).filter(|(_, text)| !text.is_empty() && !text.starts_with('#'));
     let (line, header) = lines.next().unwrap_or_default();
     if !header.split('\t').eq(COLUMNS) {
         return Err(Fault { line, what: format!("the columns are not {}", COLUMNS.join(", ")) });
@@ -44,15 +45,31 @@ fn written(table: &'static str) -> Result<Foods, Fault> {
     Ok(Foods { all: Rows::written(&rows), names: names_of(&rows), ..Foods::default() })
 }
 
+fn lines(table: &'static str) -> impl Iterator<Item = &'static str> {
+    let mut start = 0;
+    memchr_iter(b'\n', table.as_bytes()).chain([table.len()]).map(move |end| {
+        let line = &table[start..end];
+        start = end + 1;
+        line
+    })
+}
+
 /// Names before synonyms, so that a food's own name is never taken by another's `also`.
 fn names_of(rows: &[(usize, &'static str)]) -> Names {
-    let cell = |place: usize| {
-        let cells = rows.iter().map(move |(_, row)| row.split('\t').nth(place).unwrap_or_default());
-        cells.zip(0..).map(|(cell, index)| (cell, FoodId(index)))
-    };
-    let own = cell(0).map(|(name, id)| (key_in(name), id));
-    let also = cell(1).flat_map(|(names, id)| parts(names, ';').map(move |name| (key_in(name), id)));
+    let cells: Vec<(&str, &str)> = rows
+        .iter()
+        .map(|(_, row)| {
+            let (name, rest) = cut_at_tab(row);
+            (name, cut_at_tab(rest).0)
+        })
+        .collect();
+    let own = cells.iter().zip(0..).map(|((name, _), index)| (key_in(name), FoodId(index)));
+    let also = cells.iter().zip(0..).flat_map(|((_, names), index)| parts(names, ';').map(move |name| (key_in(name), FoodId(index))));
     Names::written(own.chain(also))
+}
+
+fn cut_at_tab(text: &'static str) -> (&'static str, &'static str) {
+    memchr(b'\t', text.as_bytes()).map_or((text, ""), |at| (&text[..at], &text[at + 1..]))
 }
 
 #[cfg(test)]

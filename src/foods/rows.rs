@@ -111,7 +111,8 @@ pub(crate) struct Names {
 impl Names {
     /// Of two foods of one key the first has it.
     pub fn written(keys: impl Iterator<Item = (Cow<'static, str>, FoodId)>) -> Names {
-        let mut table = Table::with_capacity_and_hasher(keys.size_hint().0, BuildHasherDefault::default());
+        // The reference has about twice as many other names as foods.
+        let mut table = Table::with_capacity_and_hasher(3 * keys.size_hint().0, BuildHasherDefault::default());
         for (key, id) in keys {
             table.entry(key).or_insert(id);
         }

@@ -71,12 +71,7 @@ impl Basket {
 ///
 /// A need that no shop of its trip sells for a price is listed plainly and never stands in the way of the rest.
 pub fn choose(kitchen: &Kitchen, week: &Week, needs: &[Need]) -> Basket {
-    choose_thrifty(kitchen, week, needs, &[])
-}
-
-/// [`choose`], with the cheapest packs for the foods of `thrifty` whatever the household's rule.
-pub fn choose_thrifty(kitchen: &Kitchen, week: &Week, needs: &[Need], thrifty: &[FoodId]) -> Basket {
-    let counter = Counter { thrifty, ..Counter::new(kitchen) };
+    let counter = Counter::new(kitchen);
     let mut basket = Basket { trips: Vec::new(), cost: Money::ZERO, no_price: Vec::new(), warnings: Vec::new(), paid: Vec::new() };
     for (index, trip) in week.trips.iter().enumerate() {
         let shops = counter.shops_of(trip.shops.as_deref());
@@ -144,7 +139,7 @@ pub(super) struct AtShop<'a> {
 }
 
 impl AtShop<'_> {
-    fn choice(&self) -> Choice {
+    pub fn choice(&self) -> Choice {
         Choice { shop: self.shop, price: self.bought.whole.price, left: self.left, packs: self.bought.whole.packs }
     }
 }
@@ -159,7 +154,7 @@ pub(super) struct Counter<'a> {
     pub kitchen: &'a Kitchen,
     packs: BTreeMap<(FoodId, ShopId), Vec<&'a Pack>>,
     /// Foods of which the cheapest packs are bought in any case.
-    thrifty: &'a [FoodId],
+    pub thrifty: &'a [FoodId],
 }
 
 impl<'a> Counter<'a> {
@@ -169,6 +164,11 @@ impl<'a> Counter<'a> {
             packs.entry((pack.food, pack.shop)).or_default().push(pack);
         }
         Counter { kitchen, packs, thrifty: &[] }
+    }
+
+    /// With the cheapest packs of some foods, whatever the household's rule.
+    pub fn thrifty(kitchen: &'a Kitchen, thrifty: &'a [FoodId]) -> Self {
+        Counter { thrifty, ..Counter::new(kitchen) }
     }
 
     /// In file order, each once.
@@ -247,7 +247,7 @@ impl<'a> Counter<'a> {
         })
     }
 
-    fn outcome(&self, shops: &[ShopId], need: &'a Need, warnings: &mut Vec<Warning>) -> Option<Outcome<'a>> {
+    pub fn outcome(&self, shops: &[ShopId], need: &'a Need, warnings: &mut Vec<Warning>) -> Option<Outcome<'a>> {
         let food = &self.kitchen.foods[need.food];
         let sold = shops.iter().flat_map(|shop| self.packs_at(need.food, *shop));
         let ask = Ask::of(need, food, sold)?;

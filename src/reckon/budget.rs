@@ -1,8 +1,11 @@
 //! The week beside the household's budget, and what would bring it nearer.
 //!
-//! Every single change is tried by running the stages again on a kitchen and week with that change. A change counts only where it
-//! saves, leaves nothing without a price that had one, and flags no food that was not flagged: a shop left out whose goods nobody
-//! else sells would look like the greatest saving of all.
+//! A change is tried by running the stages again on a kitchen and week with it. It counts only where it saves, leaves nothing without a
+//! price that had one, and flags no food that was not flagged: a shop left out whose goods nobody else sells would look like the greatest
+//! saving of all.
+//!
+//! Changes are tried in the order of what they can save at most, until what is left cannot save more than those that will be named. A line
+//! left out saves at most what is paid for its food and the way to the shop: whoever goes there all the same has everything else as before.
 //!
 //! Knows the stages in a row; no file, no terminal.
 //!
@@ -18,9 +21,9 @@ use super::Reckoning;
 use super::stages::{Stages, open_stages};
 use crate::book::Booked;
 use crate::foods::FoodId;
-use crate::kitchen::{BatchCut, Choose, Ingredient, Kitchen, Recipe, RecipeId, Shop, ShopId, Wanted, Week};
+use crate::kitchen::{BatchCut, Choose, Ingredient, Kitchen, Recipe, RecipeId, Shop, ShopId, Wanted, Ware, Week};
 use crate::measure::Money;
-use crate::purchase::{Basket, Budget, Flag, SaveBy, Saving, TripList, choose_thrifty};
+use crate::purchase::{Budget, Flag, Quote, Quotes, SaveBy, Saving, TripList};
 
 /// So many changes are named.
 const MOST_CHANGES: usize = 3;
@@ -60,62 +63,94 @@ impl Extra {
 
 /// What a change comes to.
 struct Trial {
-    cost: Money,
-    unpriced: BTreeSet<FoodId>,
+    quote: Quote,
     flags: Vec<Flag>,
+}
+
+/// A change that was tried and counts.
+struct Found {
+    cost: Money,
+    /// Its place among all changes: of equal savings the first is named first.
+    place: usize,
+    change: Change,
 }
 
 /// The week's cost beside its budget. `None` where the household names none.
 pub(super) fn budget(reckoning: &Reckoning) -> Option<Budget> {
     let (kitchen, week): (&Kitchen, &Week) = (&reckoning.kitchen, &reckoning.week);
     let limit = kitchen.household.budget?;
-    let now = Trial::of(&reckoning.basket, &reckoning.needs.flags).beside(reckoning.paid);
-    let mut savings: Vec<(Money, Change)> = Vec::new();
-    let mut untried = 0;
-    if now.cost > limit {
-        let all = changes(reckoning);
-        let count = all.len();
-        let dearest = dearest(reckoning, all);
-        untried = count - dearest.len();
-        for change in dearest {
-            let then = tried(reckoning, std::slice::from_ref(&change)).filter(|then| then.is_as_good_as(&now));
-            savings.extend(then.filter(|then| then.cost < now.cost).map(|then| (then.cost, change)));
-        }
-    }
-    savings.sort_by_key(|(cost, _)| *cost);
-    savings.truncate(MOST_CHANGES);
-    let best: Vec<Change> = savings.iter().map(|(_, change)| change.clone()).collect();
-    let together = if best.is_empty() { None } else { tried(reckoning, &best) };
+    let now = Trial::now(reckoning);
+    let mut quotes = Quotes::default();
+    let (found, untried) = if now.quote.cost > limit { best_changes(reckoning, &now, &mut quotes) } else { (Vec::new(), 0) };
+    let best: Vec<Change> = found.iter().map(|found| found.change.clone()).collect();
+    let together = if best.is_empty() { None } else { tried(reckoning, &best, &mut quotes) };
     let saving =
-        |(cost, change): &(Money, Change)| Saving { by: told(&kitchen.recipes, week, change), saves: now.cost - *cost, cost: *cost };
+        |found: &Found| Saving { by: told(&kitchen.recipes, week, &found.change), saves: now.quote.cost - found.cost, cost: found.cost };
     Some(Budget {
         limit,
-        cost: now.cost,
-        changes: savings.iter().map(saving).collect(),
+        cost: now.quote.cost,
+        changes: found.iter().map(saving).collect(),
         untried,
-        together: together.map(|together| together.cost),
+        together: together.map(|together| together.quote.cost),
     })
 }
 
-impl Trial {
-    fn of(basket: &Basket, flags: &[Flag]) -> Trial {
-        let lines = basket.trips.iter().flat_map(TripList::lines).filter(|line| line.cost.is_none());
-        Trial { cost: basket.cost, unpriced: lines.map(|line| line.food).collect(), flags: flags.to_vec() }
+/// The changes that save the most, the greatest saving first; and how many were not tried, in a week too large to try them all.
+fn best_changes(reckoning: &Reckoning, now: &Trial, quotes: &mut Quotes) -> (Vec<Found>, usize) {
+    let limit = (MOST_DEMANDS / reckoning.demanded.demand.len().max(1)).max(ALWAYS_TRIED);
+    let of_food = most_saved(reckoning);
+    let at_most = |change: &Change| match change {
+        Change::DropLine(extra) => of_food.get(&extra.of(&reckoning.week).ware()).copied().unwrap_or(Money::ZERO),
+        _ => Money(i64::MAX),
+    };
+    let all = changes(reckoning).into_iter().enumerate().map(|(place, change)| (at_most(&change), place, change));
+    let mut open: Vec<(Money, usize, Change)> = all.filter(|(saves, ..)| *saves > Money::ZERO).collect();
+    open.sort_by_key(|(saves, place, _)| (std::cmp::Reverse(*saves), *place));
+    let mut found: Vec<Found> = Vec::new();
+    let mut open = open.into_iter();
+    for (most, place, change) in open.by_ref().take(limit) {
+        let beaten = |last: &Found| now.quote.cost - last.cost > most;
+        if found.len() == MOST_CHANGES && found.last().is_some_and(beaten) {
+            return (found, 0);
+        }
+        let then = tried(reckoning, std::slice::from_ref(&change), quotes);
+        if let Some(then) = then.filter(|then| then.is_as_good_as(now) && then.quote.cost < now.quote.cost) {
+            found.push(Found { cost: then.quote.cost, place, change });
+            found.sort_by_key(|found| (found.cost, found.place));
+            found.truncate(MOST_CHANGES);
+        }
     }
+    let untried = open.len();
+    (found, untried)
+}
 
-    /// With what booked purchases were paid.
-    fn beside(mut self, paid: Money) -> Trial {
-        self.cost += paid;
-        self
+/// By food, the most that could be saved were nothing of it bought.
+fn most_saved(reckoning: &Reckoning) -> BTreeMap<Ware, Money> {
+    let mut most: BTreeMap<Ware, Money> = BTreeMap::new();
+    for visit in reckoning.basket.trips.iter().flat_map(|trip| &trip.shops) {
+        let fare = visit.at.map_or(Money::ZERO, |stop| stop.fare);
+        for line in visit.sections.iter().flat_map(|section| &section.lines) {
+            *most.entry(Ware::Food(line.food)).or_insert(Money::ZERO) += line.cost.unwrap_or(Money::ZERO) + fare;
+        }
+    }
+    most
+}
+
+impl Trial {
+    /// The week as it is planned.
+    fn now(reckoning: &Reckoning) -> Trial {
+        let lines = reckoning.basket.trips.iter().flat_map(TripList::lines).filter(|line| line.cost.is_none());
+        let quote = Quote { cost: reckoning.basket.cost + reckoning.paid, unpriced: lines.map(|line| line.food).collect() };
+        Trial { quote, flags: reckoning.needs.flags.clone() }
     }
 
     fn is_as_good_as(&self, other: &Trial) -> bool {
-        self.unpriced.is_subset(&other.unpriced) && self.flags.iter().all(|flag| other.flags.contains(flag))
+        self.quote.unpriced.is_subset(&other.quote.unpriced) && self.flags.iter().all(|flag| other.flags.contains(flag))
     }
 }
 
 /// Runs the stages with these changes; `None` where a meal can then no longer be made.
-fn tried(reckoning: &Reckoning, changes: &[Change]) -> Option<Trial> {
+fn tried(reckoning: &Reckoning, changes: &[Change], quotes: &mut Quotes) -> Option<Trial> {
     let (mut kitchen, mut week): (Cow<Kitchen>, Week) = (Cow::Borrowed(&*reckoning.kitchen), (*reckoning.week).clone());
     week.trips.retain(|trip| trip.planned);
     let mut thrifty = Vec::new();
@@ -136,7 +171,8 @@ fn tried(reckoning: &Reckoning, changes: &[Change]) -> Option<Trial> {
     let nothing = Booked::default();
     let (week, Stages { needs, .. }) =
         open_stages(&kitchen, Cow::Owned(week), reckoning.begun.as_ref().map(|begun| (begun, &nothing))).ok()?;
-    Some(Trial::of(&choose_thrifty(&kitchen, &week, &needs.needs, &thrifty), &needs.flags).beside(reckoning.paid))
+    let quote = quotes.quote(&kitchen, &week, &needs.needs, &thrifty);
+    Some(Trial { quote: Quote { cost: quote.cost + reckoning.paid, ..quote }, flags: needs.flags })
 }
 
 fn finer(cut: BatchCut) -> Option<BatchCut> {
@@ -182,31 +218,6 @@ fn changes(reckoning: &Reckoning) -> Vec<Change> {
         }
     }
     changes
-}
-
-/// In a week too large to try every change: those of shops, packs and batches, then the lines of foods that the most is paid for. In the
-/// order in which they came.
-fn dearest(reckoning: &Reckoning, changes: Vec<Change>) -> Vec<Change> {
-    let most = (MOST_DEMANDS / reckoning.demanded.demand.len().max(1)).max(ALWAYS_TRIED);
-    if changes.len() <= most {
-        return changes;
-    }
-    let mut paid: BTreeMap<FoodId, Money> = BTreeMap::new();
-    for one in &reckoning.basket.paid {
-        *paid.entry(one.food).or_insert(Money::ZERO) += one.cost;
-    }
-    let worth = |change: &Change| match change {
-        Change::DropLine(extra) => match extra.of(&reckoning.week).wanted {
-            Wanted::Food { food, .. } => paid.get(&food).copied().unwrap_or(Money::ZERO),
-            Wanted::Recipe { .. } => Money::ZERO,
-        },
-        _ => Money(i64::MAX),
-    };
-    let mut places: Vec<usize> = (0..changes.len()).collect();
-    places.sort_by_key(|place| std::cmp::Reverse(worth(&changes[*place])));
-    places.truncate(most);
-    places.sort_unstable();
-    places.into_iter().map(|place| changes[place].clone()).collect()
 }
 
 fn is_visited(reckoning: &Reckoning, shop: ShopId) -> bool {

@@ -71,6 +71,9 @@ impl By {
 
 /// Reads the words from `from` to `to`. `fan`: the oven has one. `bare`: a number after "at" or "to" is degrees.
 pub(super) fn heat(w: &Words, from: usize, to: usize, fan: bool, bare: bool) -> Heat {
+    if !(from..to).any(|at| may_say(w, at)) {
+        return Heat { at: to, ..Heat::default() };
+    }
     let by = (from..to).find_map(|at| by(w, from, at, to));
     let figures = figures(w, from, to, bare);
     let inside = figures.iter().find(|figure| figure.inside).map(|figure| Celsius(figure.celsius));
@@ -92,6 +95,12 @@ pub(super) fn heat(w: &Words, from: usize, to: usize, fan: bool, bare: bool) -> 
         fahrenheit: of_oven.first().is_some_and(|figure| figure.fahrenheit),
         by: by.map(|(by, _)| by).filter(|_| celsius.is_none()),
     }
+}
+
+/// Nearly all clauses say nothing of heat: none that has neither a figure nor one of the words for degrees, marks and ovens.
+fn may_say(w: &Words, at: usize) -> bool {
+    const WORDS: [&str; 8] = ["oven", "one", "degree", "degrees", "deg", "mark", "marks", "gas"];
+    w.at(at).is_some_and(|token| token.is_number() || WORDS.iter().any(|word| token.is(word)))
 }
 
 /// "By 20 °C", "by 20 degrees", "20 degrees lower", "by two gas marks", "down two marks", and the place after it.

@@ -221,8 +221,8 @@ impl<'k> Larder<'k> {
         let full = (at + 1..=longest).rev().filter(|end| !w.key_at(end - 1).is_empty());
         for end in full {
             let key = w.key(at..end);
-            let fits: Vec<usize> = (0..self.named.len()).filter(|index| self.named[*index].names.iter().any(|name| name == key)).collect();
-            let fits: Vec<usize> = fits.into_iter().filter(|index| !self.is_other_plural(*index, w, end - 1)).collect();
+            let fits = (0..self.named.len()).filter(|index| self.named[*index].names.iter().any(|name| name == key));
+            let fits: Vec<usize> = fits.filter(|index| !self.is_other_plural(*index, w, end - 1)).collect();
             // "Butter beans", where the list has butter, too.
             if let Some(index) = self.pick(&fits) {
                 return Some(self.longer(w, at, end, to).unwrap_or((index, end)));

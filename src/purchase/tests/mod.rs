@@ -13,7 +13,7 @@ mod without;
 
 use jiff::civil::{Date, date};
 
-use super::{Basket, ListLine, Packed, choose};
+use super::{Basket, ListLine, Packed, Quote, Quotes, TripList, choose};
 use crate::foods::{Fact, Food, FoodId};
 use crate::kitchen::fixture::empty_kitchen;
 use crate::kitchen::{Choose, Kitchen, Offer, Pack, PackKind, Shop, ShopId, Spot, Trip, Week};
@@ -127,8 +127,16 @@ impl Street {
         self.needs.push(Need { food, trip: 0, dimension, uses, demand, own_words: false });
     }
 
+    /// What is bought; a quote of the same needs is the same money, also when it is asked for again.
     pub fn basket(&self) -> Basket {
-        choose(&self.kitchen, &self.week, &self.needs)
+        let basket = choose(&self.kitchen, &self.week, &self.needs);
+        let lines = basket.trips.iter().flat_map(TripList::lines).filter(|line| line.cost.is_none());
+        let quote = Quote { cost: basket.cost, unpriced: lines.map(|line| line.food).collect() };
+        let mut quotes = Quotes::default();
+        for _ in 0..2 {
+            assert_eq!(quotes.quote(&self.kitchen, &self.week, &self.needs, &[]), quote);
+        }
+        basket
     }
 
     /// The one line of a street with one need.
