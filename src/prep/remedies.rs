@@ -277,6 +277,29 @@ mod tests {
     }
 
     #[test]
+    fn under_way_a_dish_that_is_not_begun_may_be_left_out_and_hands_may_come() {
+        let (kitchen, mut week, makings) = roast_and_slaw();
+        week.sessions[0].finish_by = Some(date(2026, 11, 29).at(15, 30, 0, 0));
+        let under_way = UnderWay { start: sunday(), now: 10, told: vec![], heats: vec![], done: Default::default() };
+        let mut work = session_work(&kitchen, &week, 0, &makings);
+        stand(&mut work, &makings, &under_way);
+        let reckon = |problem: &Problem| {
+            let roasts = problem.jobs.iter().filter(|job| job.wait == 60).count() as i64;
+            let hands: i64 = problem.jobs.iter().map(|job| job.hands).sum();
+            roasts * 60 + hands / problem.people.len() as i64
+        };
+        let told = |work: &Work| {
+            let told = remedies((&kitchen, &week, &makings), (0, Some(&under_way)), work, 150, reckon);
+            told.iter().map(|one| one.text(kitchen.names())).collect::<Vec<_>>()
+        };
+        let hands = "With one more person it would end at 16:15, still 45 min late.";
+        assert_eq!(told(&work), [hands, "Without roast roots: 14:30, in time."]);
+        // Once the first tray is in, only the slaw is still to be left out.
+        work.problem.jobs[0].fixed = Some(crate::prep::Fixed::default());
+        assert_eq!(told(&work), [hands, "Without slaw: 16:00, still 30 min late."]);
+    }
+
+    #[test]
     fn a_recipe_moves_only_where_the_other_session_can_serve_it() {
         let (mut kitchen, week, makings) = roast_and_slaw();
         assert!(can_make(&kitchen.recipes, &kitchen.rules, &week, &makings, 1, 1));

@@ -17,6 +17,7 @@ use super::wording::{amount, day, moment};
 use crate::words::{first_words, place, sentence};
 
 /// A heading, the paragraphs under it, and their type.
+#[derive(Clone)]
 pub struct Group {
     title: &'static str,
     notes: Vec<Vec<Span>>,

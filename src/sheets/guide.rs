@@ -22,6 +22,21 @@ use super::wording::{day, duration, full_day};
 use super::{Settings, Sheet};
 use crate::words::{Clock, clock, clock_after};
 
+/// What stands above the steps of a single page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Order {
+    /// What is fetched and cut, as it is read.
+    AheadFirst,
+    /// The chart alone; all lists follow the steps, which takes a little less room.
+    StepsFirst,
+}
+
+/// Every measure with what comes first above the steps; only then the tightest with all lists below.
+fn orders<'m>(measures: impl Iterator<Item = &'m Measure> + Clone) -> Vec<(Measure, Order)> {
+    let tight = measures.clone().filter(|measure| measure.kind.brief).map(|measure| (*measure, Order::StepsFirst));
+    measures.map(|measure| (*measure, Order::AheadFirst)).chain(tight).collect()
+}
+
 /// One way of setting the page: the type, and the height of a row of the chart.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Measure {
@@ -155,7 +170,8 @@ impl<'a> Guide<'a> {
     fn page_a_person(&self, people: &[PersonId], setter: &mut Setter) -> Option<Vec<Page>> {
         let theirs = |person: &PersonId| Guide::new(self.week, self.session, self.before, self.names, self.settings, Some(*person));
         let guides: Vec<Guide> = people.iter().map(theirs).collect();
-        self.measures().iter().find_map(|measure| guides.iter().map(|guide| guide.on_one_page(setter, *measure)).collect())
+        let tried = orders(self.measures().iter());
+        tried.into_iter().find_map(|(measure, order)| guides.iter().map(|guide| guide.on_one_page(setter, measure, order)).collect())
     }
 
     fn measures(&self) -> &'static [Measure] {
@@ -165,19 +181,21 @@ impl<'a> Guide<'a> {
     /// The page in the first measure in which everything has room on it.
     fn single(&self, setter: &mut Setter) -> Option<Page> {
         let roomier = if self.whose.is_some() && !self.is_large() { &ROOMIER[..] } else { &[] };
-        roomier.iter().chain(self.measures()).find_map(|measure| self.on_one_page(setter, *measure))
+        let tried = orders(roomier.iter().chain(self.measures()));
+        tried.into_iter().find_map(|(measure, order)| self.on_one_page(setter, measure, order))
     }
 
     /// The chart, what is done before the steps in three columns, the steps in two, and the rest in three.
-    fn on_one_page(&self, setter: &mut Setter, measure: Measure) -> Option<Page> {
+    fn on_one_page(&self, setter: &mut Setter, measure: Measure, order: Order) -> Option<Page> {
         let (mut page, top) = headed(setter, self.settings, &self.tight_head(measure), self.names.household);
         let lanes = self.lanes(setter, measure, page.width - 2.0 * MARGIN);
         let charted = pour(&lanes, Cursor::default(), &columns(self.settings, &page, top, 1).0, Some(&mut page));
         let lists = self.beside(measure.kind);
         let (three, narrow) = columns_apart(self.settings, &page, charted.lowest + 1.5 * GRID, 3, self.gutter(measure));
-        let ahead = groups(setter, lists.ahead(), narrow);
+        let first = if order == Order::AheadFirst { lists.ahead() } else { Vec::new() };
+        let ahead = groups(setter, first, narrow);
         let begun = pour_evenly(&ahead, Cursor::default(), &three, &mut page);
-        let top = if ahead.is_empty() { charted.lowest } else { begun.lowest + 1.5 * GRID };
+        let top = if ahead.is_empty() { charted.lowest + 0.5 * GRID } else { begun.lowest + 1.5 * GRID };
         if !ahead.is_empty() {
             page.rules.push(across(MARGIN, page.width - MARGIN, top, BLACK));
         }
@@ -186,7 +204,8 @@ impl<'a> Guide<'a> {
         let stepped = pour_evenly(&steps, Cursor::default(), &two, &mut page);
         let under = stepped.lowest + 1.5 * GRID;
         let (three, width) = columns_apart(self.settings, &page, under + GRID, 3, self.gutter(measure));
-        let lists: Vec<Block> = groups(setter, lists.afterwards(), width);
+        let after = if order == Order::AheadFirst { lists.afterwards() } else { [lists.ahead(), lists.afterwards()].concat() };
+        let lists: Vec<Block> = groups(setter, after, width);
         page.rules.push(across(MARGIN, page.width - MARGIN, under, BLACK));
         let listed = pour_evenly(&lists, Cursor::default(), &three, &mut page);
         let whole = charted.until.block == lanes.len()

@@ -77,6 +77,8 @@ impl Steps<'_> {
         let (head, mut text) = (self.head(task), self.text(index));
         text.extend(with_others);
         let notes = task.notes.iter().filter(|note| !self.is_said_before(task, note));
+        // Where room is short, the minutes at its head tell all of its wait.
+        let notes = notes.filter(|note| !self.kind.brief || !matches!(note, Note::ComesUp(_)));
         let notes: Vec<String> = notes.map(|note| note.text(self.names, self.units)).collect();
         let mut lines = if run_in {
             text.extend(notes.iter().map(|words| plain(format!(" {}", ended(words)))));
@@ -90,7 +92,7 @@ impl Steps<'_> {
         }
         // What is set has no number; it stands apart from the step above.
         if task.is_set() {
-            self.numbered(setter, lines, "–".to_owned()).spaced(1.5 * self.kind.gap)
+            self.numbered(setter, lines, "–".to_owned()).spaced(if self.kind.brief { 1.0 } else { 1.5 } * self.kind.gap)
         } else {
             self.numbered(setter, lines, mark.to_string())
         }
