@@ -10,7 +10,7 @@ use crate::kitchen::much::for_whom;
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::{Quantity, Units, show};
 use crate::prep::{
-    AT_THE_MEAL, Batch, Before, CardMeal, Care, Fetched, Mark, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food, taken_from,
+    AT_THE_MEAL, Batch, Before, CardMeal, Care, Fetched, Mark, Moment, PrepPlan, SessionPlan, Shares, Task, WeekCard, by_food, taken_from,
 };
 use crate::telling::short::at_the_meal;
 use crate::words::{clock, clock_after, day, day_clock, degrees, duration, ended, in_a_sentence, place, sentence};
@@ -78,7 +78,7 @@ fn done_by(session: &SessionPlan) -> String {
 }
 
 fn fetched(one: &Fetched, session: &SessionPlan, names: Names, units: Units) -> String {
-    format!("{}: {}", one.words(&session.said, 1.0, names, units), one.where_from(session, units))
+    format!("{}: {}", one.words(&session.said, &Shares::whole(), names, units), one.where_from(session, units))
 }
 
 /// "Pearl barley, 4 portions (2 batches)".

@@ -8,6 +8,7 @@ use super::advised::{Advice, Job, Rule};
 use super::clock::stood;
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
+use super::under_way::UnderWay;
 use super::{Aim, Impossible, Limit, Problem, Schedule};
 use crate::kitchen::{ApplianceId, Kitchen, Person, RecipeId, Session, Week};
 use crate::plan::Makings;
@@ -16,10 +17,10 @@ mod say;
 
 pub use say::what_to_do_with_it;
 
-/// What there is to know about session `index`, the gravest first. `replan` answers a changed problem with its finish in minutes.
+/// What there is to know about session `index`, the gravest first, as far as it is done. `replan` answers a changed problem with its finish in minutes.
 pub(super) fn advice(
     (kitchen, week, makings): (&Kitchen, &Week, &Makings),
-    index: usize,
+    (index, under_way): (usize, Option<&UnderWay>),
     work: &Work,
     schedule: &Schedule,
     replan: impl Fn(&Problem) -> i64,
@@ -42,10 +43,7 @@ pub(super) fn advice(
         said.push(late);
         said.extend(teller.ends(schedule));
         said.extend(binding(&kitchen.appliances, &teller).map(Advice::Binds));
-        // Under way it is too late for other appliances and sessions.
-        if work.problem.now == 0 {
-            said.extend(remedies((kitchen, week, makings), index, work, schedule.finish, replan));
-        }
+        said.extend(remedies((kitchen, week, makings), (index, under_way), work, schedule.finish, replan));
     }
     said
 }
@@ -191,6 +189,9 @@ impl Teller<'_> {
             let broken = served.meals.iter().filter(|meal| !(0..=hold).contains(&minutes(**meal)));
             told.extend(broken.map(|meal| (served.last, *meal)));
         }
+        for ready in &self.work.ready {
+            told.extend(ready.jobs.iter().filter(|job| ready.meal < done(**job)).map(|job| (*job, ready.meal)));
+        }
         let hold = |job: usize| self.work.served.iter().find(|served| served.last == job).map_or(0, |served| served.hold);
         told.into_iter().map(|(job, meal)| Advice::Served { job: self.job(job), done: done(job), meal, hold: hold(job) }).collect()
     }
@@ -257,7 +258,9 @@ impl Teller<'_> {
     fn waits_for(&self, schedule: &Schedule) -> Option<usize> {
         let jobs = &self.work.problem.jobs;
         let over = |last: usize| Some(schedule.placed[last].start + jobs[last].minutes() - jobs[last].serve?.at);
-        let (over, last) = self.work.served.iter().filter_map(|served| Some((over(served.last)?, served.last))).max()?;
+        let cold = self.work.ready.iter().flat_map(|ready| ready.jobs.iter().copied());
+        let last = self.work.served.iter().map(|served| served.last).chain(cold);
+        let (over, last) = last.filter_map(|last| Some((over(last)?, last))).max()?;
         let waits = |job: usize| {
             let person = schedule.placed[job].person?;
             let from = self.work.problem.people[person].from;

@@ -5,7 +5,7 @@ use jiff::civil::{Date, DateTime};
 use super::turnover::Put;
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{RecipeId, Ware};
-use crate::measure::Quantity;
+use crate::measure::{Quantity, Spoons};
 use crate::plan::{Beware, Contains};
 
 #[derive(Debug, Clone, PartialEq)]
@@ -72,6 +72,8 @@ pub struct Said {
     pub words: Option<String>,
     /// The number of pieces or cloves, by which the parts of it are told as well.
     pub counted: Option<Quantity>,
+    /// What all lines pour by the spoon or the cup, by which the parts of it are told as well.
+    pub poured: Option<(Quantity, Spoons)>,
 }
 
 /// A share of what is fetched of a food that lies in its water or its bowl when the session begins.

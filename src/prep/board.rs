@@ -18,5 +18,12 @@ pub(super) fn is_cut(prep: &str) -> bool {
 
 /// Words of which half a one can be fetched.
 pub fn is_loose(word: Word) -> bool {
-    matches!(word, Word::Handful | Word::Pinch | Word::Dash | Word::Drizzle | Word::Dollop | Word::Knob)
+    LOOSE.contains(&word)
+}
+
+const LOOSE: [Word; 6] = [Word::Handful, Word::Pinch, Word::Dash, Word::Drizzle, Word::Dollop, Word::Knob];
+
+/// As [`is_loose`], of the word in print.
+pub(super) fn is_loose_in_print(word: &str) -> bool {
+    LOOSE.iter().any(|loose| loose.singular() == word)
 }

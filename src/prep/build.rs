@@ -6,10 +6,11 @@ use jiff::civil::DateTime;
 use super::advice::{Teller, advice, minutes_over};
 use super::before::{before, begun, moves, stands_too_long};
 use super::boxes::{boxes, served_apart};
-use super::cautions::{cautions, for_eaters};
+use super::cautions::{cautions, cautions_of_one, for_eaters};
 use super::clock::tasks;
 use super::cuts::cuts;
 use super::elsewhere::as_found;
+use super::facts::Handled;
 use super::fetch::fetch;
 use super::meal_cautions::of_what_is_begun;
 use super::schedule::{least_finish, slower, slower_ends};
@@ -18,8 +19,10 @@ use super::theirs::tell_who_is_not_first;
 use super::together::ending_together;
 use super::under_way::{UnderWay, part, rest, stand};
 use super::uses::{said, shared_out};
+use super::wash_up::washed_up_soonest;
 use super::{
-    Advice, Batch, Begun, BoxNote, Cut, Effort, Fetch, Mark, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover, schedule,
+    Advice, Batch, Begun, BoxNote, Cut, Effort, Fetch, Mark, PersonId, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover,
+    schedule,
 };
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
@@ -98,7 +101,7 @@ fn session_plan(
     progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
     let is_long = work.problem.jobs.len() > LONG;
     let effort = if telling == Telling::PlanAlone && is_long && effort == Effort::Normal { Effort::Low } else { effort };
-    let planned = ending_together(&work, schedule(&work.asked(), effort), effort);
+    let planned = washed_up_soonest(&work, ending_together(&work, schedule(&work.asked(), effort), effort));
     let whole = telling == Telling::All;
     if whole {
         progress::at(At::Advice { start: session.start });
@@ -124,7 +127,12 @@ fn session_plan(
     }
     let mut for_eaters = for_eaters(kitchen, week, makings, &work.chosen);
     tell_who_is_not_first(&mut for_eaters, &timed);
+    let tasks: Vec<Task> = timed.into_iter().map(|(task, _)| task).collect();
+    let of_one =
+        |person| [for_eaters.clone(), cautions_of_one(kitchen, &handled_by(makings, &work.chosen, &tasks, PersonId(person)))].concat();
+    let theirs = (0..work.people.len()).map(of_one).collect();
     SessionPlan {
+        theirs,
         start: session.start,
         finish_by: session.finish_by,
         served: served(session, &work),
@@ -134,7 +142,7 @@ fn session_plan(
         proven: planned.proven,
         batches: made().map(batch).collect(),
         cuts,
-        tasks: timed.into_iter().map(|(task, _)| task).collect(),
+        tasks,
         fetch,
         boxes,
         set_aside: made().flat_map(|making| served_apart(kitchen, making)).collect(),
@@ -142,7 +150,7 @@ fn session_plan(
         advice: if done_by.is_some() {
             vec![Advice::AllDone]
         } else if whole {
-            advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0)
+            advice((kitchen, week, makings), (index, under_way), &work, &planned, |problem| least_finish(problem, Effort::Low).0)
         } else {
             Vec::new()
         },
@@ -156,6 +164,19 @@ fn session_plan(
         begun: Vec::new(),
         people: work.people,
     }
+}
+
+/// What one person does of each making.
+fn handled_by<'m>(makings: &'m Makings, chosen: &[usize], tasks: &[Task], person: PersonId) -> Vec<Handled<'m>> {
+    let theirs = |task: &&Task| task.person == Some(person) || task.out_person == Some(person);
+    let of_making = |index: &usize| {
+        let making = &makings.makings[*index];
+        let mine: Vec<&Task> = tasks.iter().filter(theirs).filter(|task| task.recipe() == Some(making.recipe)).collect();
+        let steps = mine.iter().filter_map(|task| task.step()).map(|step| step.step).collect();
+        let boxes = mine.iter().any(|task| task.is_box());
+        (!mine.is_empty()).then_some(Handled { making, steps, boxes })
+    };
+    chosen.iter().filter_map(of_making).collect()
 }
 
 /// Cuts of steps that are done are left out; the others name their steps by the marks of the guide that hangs in the kitchen.
@@ -195,7 +216,8 @@ fn batch(making: &Making) -> Batch {
 
 /// The times of the meals that eat straight from the pot.
 fn served(session: &Session, work: &Work) -> Vec<DateTime> {
-    let at: std::collections::BTreeSet<i64> = work.problem.jobs.iter().filter_map(|job| job.serve).map(|serve| serve.at).collect();
+    let straight = work.served.iter().flat_map(|served| served.others.iter().chain([&served.last]));
+    let at: std::collections::BTreeSet<i64> = straight.filter_map(|job| work.problem.jobs[*job].serve).map(|serve| serve.at).collect();
     at.into_iter().map(|minute| at_minute(session.start, minute)).collect()
 }
 
@@ -215,5 +237,7 @@ fn at_minute(start: DateTime, minutes: i64) -> DateTime {
     Span::new().try_minutes(minutes).and_then(|span| start.checked_add(span)).unwrap_or(start)
 }
 
+#[cfg(test)]
+mod ready_for_meals;
 #[cfg(test)]
 mod tests;

@@ -4,7 +4,7 @@
 use itertools::Itertools;
 
 use super::care::{Care, Holds};
-use super::facts::Facts;
+use super::facts::{Facts, Handled};
 use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, GRAINS_CHILLED_WITHIN, INSIDE_CHART, KEPT_HOT, REHEATED, least_inside};
 use crate::foods::{Allergen, Kind};
 use crate::kitchen::{Ingredient, Kitchen, RecipeId, Ware, Warning, Week, not_known};
@@ -101,6 +101,16 @@ pub fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<C
 pub(super) fn cautions_of(kitchen: &Kitchen, makings: &[&Making], added: &[&Ingredient]) -> Vec<Care> {
     let mut facts = Facts::of(kitchen, makings.iter().copied());
     added.iter().for_each(|line| facts.see_ingredient(&kitchen.foods, &kitchen.rules, line));
+    told(kitchen, makings, facts)
+}
+
+/// The same of what one person does.
+pub(super) fn cautions_of_one(kitchen: &Kitchen, all: &[Handled]) -> Vec<Care> {
+    let makings: Vec<&Making> = all.iter().map(|one| one.making).collect();
+    told(kitchen, &makings, Facts::of_one(kitchen, all))
+}
+
+fn told(kitchen: &Kitchen, makings: &[&Making], facts: Facts) -> Vec<Care> {
     let applying = CAUTIONS.iter().filter(|caution| (caution.applies)(&facts));
     let mut said: Vec<Care> = applying.map(|row| row.care()).collect();
     said.extend(allergens(kitchen, makings.iter().copied()));

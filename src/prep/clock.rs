@@ -3,14 +3,15 @@
 use super::boxes::{aside_task, rest_boxed};
 use super::fill::{FULL, FULL_WITH_SWELLING, is_pressure_cooker};
 use super::names::handles_raw;
+use super::pieces::are_there_by;
 use super::tasks::{Origin, Part, ServedHot, Work};
 use super::text::{first_word, making_text, preparations, there_before};
 use super::theirs::told_at;
 use super::uses::first_uses;
 use super::{BoxTask, Doing, LinkWhy, Note, PartOf, PersonId, Problem, Schedule, Setting, StepTask, Stood, Task};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Recipe};
-use crate::measure::{Celsius, Number, Quantity};
-use crate::plan::{Kept, Makings, Use, User};
+use crate::measure::{Celsius, Minutes, Number, Quantity};
+use crate::plan::{Kept, Making, Makings, Use, User};
 use std::collections::BTreeMap;
 
 /// The tasks in time order; at one time an appliance is set first, then recipes in the order of their makings. The second figure of
@@ -114,7 +115,11 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
     let share = share_of_round(work, job);
     let text = making_text(kitchen, making, step, &share);
     let uses = first_uses(kitchen, making, step, &share);
-    let part = (rounds > 1).then(|| PartOf { there: there_before(kitchen, making, step, &share), share });
+    let part = (rounds > 1).then(|| PartOf {
+        there: there_before(kitchen, making, step, &share),
+        pieces: pieces_of_round(recipe, making, step, &share),
+        share,
+    });
     let on = recipe.steps[step].on.clone();
     Task {
         what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, part, verb: first_word(recipe, step), uses }),
@@ -136,6 +141,13 @@ fn share_of_round(work: &Work, job: usize) -> Number {
     };
     let all: i64 = work.origins.iter().map(room).sum();
     if all == 0 { Number::ONE } else { Number::over(takes, all) }
+}
+
+/// Of biscuits on two trays of three: 16 of 24.
+fn pieces_of_round(recipe: &Recipe, making: &Making, step: usize, share: &Number) -> Option<(Number, Number)> {
+    let Quantity::Count(all) = &making.makes else { return None };
+    let part = all * share;
+    (are_there_by(recipe, step) && all.is_whole() && part.is_whole()).then(|| (part, all.clone()))
 }
 
 /// What of a boxed making goes into dishes whose steps that take it begin after the boxing.
@@ -247,6 +259,9 @@ fn notes(kitchen: &Kitchen, recipe: &Recipe, step: usize, round: usize) -> Vec<N
     if handles_raw(&kitchen.foods, recipe, step) {
         notes.push(Note::Wash);
     }
+    let step_of = &recipe.steps[step];
+    let comes_up = step_of.waits(&kitchen.appliances) - step_of.wait.0;
+    notes.extend((comes_up > 0).then_some(Note::ComesUp(Minutes(comes_up))));
     let cookers = recipe.steps[step].on.iter().filter(|id| is_pressure_cooker(&kitchen.appliances[**id]));
     notes.extend(cookers.filter_map(|cooker| fill_limit(&kitchen.appliances[*cooker], *cooker)));
     notes

@@ -5,7 +5,7 @@ use jiff::civil::DateTime;
 use super::beside::BoxNote;
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, RecipeId, Ware};
-use crate::measure::{Celsius, Number, Quantity};
+use crate::measure::{Celsius, Minutes, Number, Quantity};
 
 /// The index of somebody in [`SessionPlan::people`](super::SessionPlan::people).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -63,6 +63,8 @@ pub struct StepTask {
 #[derive(Debug, Clone, PartialEq)]
 pub struct PartOf {
     pub share: Number,
+    /// How many pieces of how many, where the recipe makes so many and they are there by then.
+    pub pieces: Option<(Number, Number)>,
     /// What lies on the board for it before the step, so far as it can be weighed.
     pub there: Option<There>,
 }
@@ -172,6 +174,8 @@ pub enum Note {
     Wash,
     /// How full a pressure cooker may be, and how full with foods that swell.
     Fill { cooker: ApplianceId, most: Quantity, swelling: Quantity },
+    /// So much of its wait is for coming up to pressure.
+    ComesUp(Minutes),
     /// It brings what an eater is allergic to, whose food has been prepared by then.
     CleanAfter { eater: String, words: Vec<String> },
     /// It brings what an eater is allergic to, whose food is still to be prepared.

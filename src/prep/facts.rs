@@ -1,13 +1,23 @@
 //! What the makings of a session have in them that asks for care: rice, raw meat, a blender, a knife. It must not know what is said of it.
 
+use std::collections::BTreeSet;
+
 use itertools::Itertools;
 
 use super::board::is_cut;
 use super::fill::is_pressure_cooker;
 use super::links::holds_grain;
+use super::names::handled;
 use crate::foods::{Food, FoodId, Foods, Kind, Place, State};
 use crate::kitchen::{Appliance, Ingredient, Kitchen, Piece, Recipe, Rules, Serve, Step, Wanted};
 use crate::plan::{Kept, Making};
+
+/// What one person does of a making.
+pub(super) struct Handled<'m> {
+    pub making: &'m Making,
+    pub steps: Vec<usize>,
+    pub boxes: bool,
+}
 
 /// What the cautions ask about a session.
 #[derive(Default)]
@@ -49,14 +59,36 @@ impl Facts {
         facts
     }
 
-    fn see_appliances(&mut self, appliances: &[Appliance], recipe: &Recipe) {
-        for step in &recipe.steps {
-            self.hot |= step.temperature.is_some() || step.inside.is_some();
-            for id in &step.on {
-                let appliance = &appliances[*id];
-                self.pressure_cooker |= is_pressure_cooker(appliance);
-                self.hot |= appliance.heats();
+    /// As [`Facts::of`], of what one person does of each making.
+    pub fn of_one(kitchen: &Kitchen, all: &[Handled]) -> Self {
+        let mut facts = Facts::default();
+        for Handled { making, steps, boxes } in all {
+            let recipe = &kitchen.recipes[making.recipe];
+            let whole = Facts::of(kitchen, std::iter::once(*making));
+            (facts.kept, facts.reheated) = (facts.kept | (*boxes && whole.kept), facts.reheated | (*boxes && whole.reheated));
+            facts.kept_grain |= whole.kept_grain && (*boxes || !steps.is_empty());
+            let theirs: Vec<&Step> = steps.iter().filter_map(|step| recipe.steps.get(*step)).collect();
+            facts.kept_hot |= whole.kept_hot && !theirs.is_empty();
+            facts.blended_hot |= whole.blended_hot && theirs.iter().any(|step| blends(step));
+            theirs.iter().for_each(|step| facts.see_step(&kitchen.appliances, step));
+            let lines: BTreeSet<usize> = steps.iter().flat_map(|step| handled(recipe, *step)).collect();
+            for one in lines.into_iter().filter_map(|index| recipe.ingredients.get(index)) {
+                facts.see_ingredient(&kitchen.foods, &kitchen.rules, one);
             }
+        }
+        facts
+    }
+
+    fn see_appliances(&mut self, appliances: &[Appliance], recipe: &Recipe) {
+        recipe.steps.iter().for_each(|step| self.see_step(appliances, step));
+    }
+
+    fn see_step(&mut self, appliances: &[Appliance], step: &Step) {
+        self.hot |= step.temperature.is_some() || step.inside.is_some();
+        for id in &step.on {
+            let appliance = &appliances[*id];
+            self.pressure_cooker |= is_pressure_cooker(appliance);
+            self.hot |= appliance.heats();
         }
     }
 
@@ -91,10 +123,6 @@ const BLENDING: [&str; 8] = ["blend", "blender", "liquidise", "liquidize", "liqu
 
 /// Whether a step blends after one that heats, unless the food has been chilled or has rested in between.
 fn blends_hot(appliances: &[Appliance], recipe: &Recipe) -> bool {
-    let words = |step: &Step| {
-        step.text.iter().filter_map(|piece| if let Piece::Words(words) = piece { Some(words.clone()) } else { None }).join(" ")
-    };
-    let blends = |step: &Step| name_words(&words(step)).any(|word| BLENDING.contains(&word.as_str()));
     let mut hot = false;
     recipe.steps.iter().any(|step| {
         if step.ahead.is_some() || step.gap.is_some_and(|gap| gap.0 >= COOL_BY) {
@@ -104,6 +132,11 @@ fn blends_hot(appliances: &[Appliance], recipe: &Recipe) -> bool {
         hot |= heats(appliances, step);
         now
     })
+}
+
+fn blends(step: &Step) -> bool {
+    let words = step.text.iter().filter_map(|piece| if let Piece::Words(words) = piece { Some(words.clone()) } else { None }).join(" ");
+    name_words(&words).any(|word| BLENDING.contains(&word.as_str()))
 }
 
 /// Minutes of rest after which a pot is no longer hot. Common practice, no source.

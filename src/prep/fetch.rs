@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::{Begun, Fetch, Said, SessionPlan};
+use super::uses::poured_out;
+use super::{Begun, Fetch, Said, SessionPlan, Shares};
 use crate::foods::{FoodId, Foods, Place, convert};
 use crate::kitchen::Names;
 use crate::kitchen::{Kitchen, Lot, Ware};
@@ -59,25 +60,30 @@ pub fn by_food(all: &[Fetch]) -> Vec<Fetched<'_>> {
 }
 
 impl Fetched<'_> {
-    /// "5 cloves of garlic", "220 g onions", "black pepper": what is fetched in a cook's words. What is counted is whole; `share` is of a
-    /// person who handles a part of it.
-    pub fn words(&self, said: &[Said], share: f64, names: Names, units: Units) -> String {
+    /// "5 cloves of garlic", "220 g onions", "black pepper": what is fetched in a cook's words. What is counted is whole; `shares` are of the
+    /// people who handle it.
+    pub fn words(&self, said: &[Said], shares: &Shares, names: Names, units: Units) -> String {
         let name = match (self.said(said), self.of) {
             (Some(said), _) => said.name.clone(),
             (None, Ware::Recipe(recipe)) => in_a_sentence(names.recipe(recipe)),
             (None, Ware::Food(food)) => names.food(food).to_owned(),
         };
+        if self.amount.is_zero() {
+            return name;
+        }
         let said = self.said(said);
-        let part = said.and_then(|said| said.counted.as_ref()).map(|count| whole(count.scaled(share)));
-        match (said.and_then(|said| said.words.clone()).filter(|_| share >= 1.0), part) {
-            _ if self.amount.is_zero() => name,
-            (Some(words), _) => words,
-            (None, Some(part)) => {
-                let one = matches!(self.of, Ware::Food(_)) && matches!(&part, Quantity::Count(number) if *number <= 1);
-                let of = if matches!(part, Quantity::Words(..)) { "of " } else { "" };
-                format!("{} {of}{}", show(&part, units), if one { names.ware(self.of) } else { &name })
-            }
-            (None, None) => format!("{} {name}", show(&whole(self.amount.scaled(share)), units)),
+        if let Some(words) = said.and_then(|said| said.words.clone()).filter(|_| shares.is_whole()) {
+            return words;
+        }
+        if let Some(count) = said.and_then(|said| said.counted.as_ref()) {
+            let part = shares.of(count);
+            let one = matches!(self.of, Ware::Food(_)) && matches!(&part, Quantity::Count(number) if *number <= 1);
+            let of = if matches!(part, Quantity::Words(..)) { "of " } else { "" };
+            return format!("{} {of}{}", show(&part, units), if one { names.ware(self.of) } else { &name });
+        }
+        match said.and_then(|said| said.poured.as_ref()) {
+            Some((poured, spoons)) => format!("{} {name}", poured_out(&poured.scaled(shares.mine()), *spoons, units)),
+            None => format!("{} {name}", show(&whole(self.amount.scaled(shares.mine())), units)),
         }
     }
 

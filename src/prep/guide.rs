@@ -59,6 +59,8 @@ pub struct SessionPlan {
     /// What single eaters get straight from the pot without something that goes into the rest: in no box, and yet theirs alone.
     pub set_aside: Vec<Put>,
     pub cautions: Vec<Care>,
+    /// One a person: those that touch what they do.
+    pub theirs: Vec<Vec<Care>>,
     /// The gravest first.
     pub advice: Vec<Advice>,
     /// How the plan fares with slower hands, a tenth and a fifth.

@@ -29,6 +29,8 @@ pub struct Label {
     pub use_by: Date,
     /// Whether it is heated; `None` where the recipe does not say.
     pub serve: Option<Serve>,
+    /// Bread, biscuits and the like: its recipe keeps it in the cupboard.
+    pub keeps_uncooled: bool,
     pub contains: Contains,
     /// What of it the household avoids.
     pub beware: Option<Beware>,
@@ -76,6 +78,7 @@ impl Label {
         match self.serve {
             Some(Serve::Cold) => "Eat cold".to_owned(),
             Some(Serve::Hot) => format!("Heat to {}", reheated(units)),
+            None if self.keeps_uncooled => "Eat as it is".to_owned(),
             None => format!("Eat cold, or heat to {}", reheated(units)),
         }
     }
@@ -102,6 +105,7 @@ fn of_making(kitchen: &Kitchen, making: &Making, guarded: &Guarded) -> Vec<Label
             made_on: making.on,
             use_by: boxed.use_by,
             serve: recipe.serve,
+            keeps_uncooled: recipe.cupboard.is_some(),
             beware: contains.beware(&kitchen.household.avoid),
             not_known_for: not_known_for(guarded, making.recipe, boxed, &contains),
             named_for: named_for(guarded, making.recipe, boxed),

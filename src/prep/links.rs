@@ -52,7 +52,7 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
         let making = &makings.makings[work.chosen[number]];
         let recipe = &kitchen.recipes[making.recipe];
         for step in 0..recipe.steps.len() {
-            link_step(recipe, number, step, &jobs, work);
+            link_step(&kitchen.appliances, recipe, (number, step), &jobs, work);
             link_to_ahead(&kitchen.appliances, recipe, (number, step), &jobs, work);
         }
         link_asides(recipe, number, &jobs, work);
@@ -86,8 +86,11 @@ pub(super) fn last_of(recipes: &[Recipe], makings: &Makings, number: usize, work
     (last, others)
 }
 
-fn link_step(recipe: &Recipe, number: usize, step: usize, jobs: &Jobs, work: &mut Work) {
+fn link_step(appliances: &[Appliance], recipe: &Recipe, (number, step): (usize, usize), jobs: &Jobs, work: &mut Work) {
     let after = jobs.rounds(number, step);
+    if let Some(heated) = rests_after(appliances, recipe, step) {
+        return link_rest(jobs.rounds(number, heated), after, work);
+    }
     for earlier in steps_before(recipe, step) {
         let before = jobs.rounds(number, earlier);
         if before.len() == after.len() {
@@ -97,6 +100,25 @@ fn link_step(recipe: &Recipe, number: usize, step: usize, jobs: &Jobs, work: &mu
         } else {
             add_ruled(&recipe.steps[step], before, after, work);
         }
+    }
+}
+
+/// The step off whose heat another stands by itself, with nothing before it: it begins to stand at once, whenever anybody says so.
+fn rests_after(appliances: &[Appliance], recipe: &Recipe, step: usize) -> Option<usize> {
+    let rest = &recipe.steps[step];
+    let stands = rest.hands.0 == 0 && rest.wait.0 > 0 && rest.on.is_empty() && rest.gap.is_none() && rest.within.is_none();
+    let [heated] = steps_before(recipe, step)[..] else { return None };
+    (stands && is_hot(appliances, recipe.steps.get(heated)?)).then_some(heated)
+}
+
+/// Each round begins to stand when it leaves the heat, all together when the last of them does.
+fn link_rest(before: &[usize], after: &[usize], work: &mut Work) {
+    let at_once = (0, Some(0));
+    if before.len() == after.len() {
+        before.iter().zip(after).for_each(|(b, a)| add(&[*b], &[*a], at_once, LinkWhy::Within, work));
+    } else if let [earlier @ .., last] = before {
+        add(earlier, after, (0, None), LinkWhy::Order, work);
+        add(&[*last], after, at_once, LinkWhy::Within, work);
     }
 }
 

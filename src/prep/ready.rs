@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 
 use itertools::Itertools;
 
-use super::{Boxes, Doing, PersonId, SessionPlan, Stood, Task};
+use super::advised::Job;
+use super::{Advice, Boxes, Doing, PersonId, SessionPlan, Stood, Task};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, RecipeId};
 use crate::words::{self, duration};
@@ -84,6 +85,15 @@ impl SessionPlan {
     /// Whether the task is under way already.
     pub fn runs(&self, task: usize) -> bool {
         self.rest.as_ref().is_some_and(|rest| rest.runs.get(task) == Some(&true))
+    }
+
+    /// Whether what is on an appliance stays there for its next step, which begins as this one ends.
+    pub fn stays_on(&self, task: usize) -> bool {
+        let here = &self.tasks[task];
+        let goes_on = |next: &Task| {
+            next.after.contains(&task) && next.recipe() == here.recipe() && next.on == here.on && next.start_minute == here.end_minute
+        };
+        here.step().is_some() && !here.on.is_empty() && self.tasks.iter().any(goes_on)
     }
 
     /// The minute from which on there is something to do: later than 0 where the session is under way.
@@ -188,6 +198,31 @@ impl SessionPlan {
             (true, false) => format!("served at {meal} all the same; nothing breaks"),
         };
         Some(format!("{by} slower: {then}{breaks}"))
+    }
+}
+
+impl Advice {
+    /// Whether it is about what one person of the session does or stays for.
+    pub fn touches(&self, session: &SessionPlan, whose: PersonId) -> bool {
+        let does = |job: &Job| {
+            let theirs = session.tasks.iter().filter(|task| task.person == Some(whose) || task.out_person == Some(whose));
+            theirs.into_iter().any(|task| match job {
+                Job::Step { recipe, step, .. } => task.step().is_some_and(|one| one.recipe == *recipe && one.step == *step),
+                Job::Boxing(recipe) => task.is_box() && task.recipe() == Some(*recipe),
+                Job::WashUp => matches!(task.what, Doing::WashUp),
+            })
+        };
+        match self {
+            Advice::Stays { person, .. } => session.people.get(whose.0).is_some_and(|one| one.name == *person),
+            Advice::Nobody { step } | Advice::Room { step, .. } | Advice::Absent { step } | Advice::Unfit { step, .. } => does(step),
+            Advice::NotSafe { job, before, .. }
+            | Advice::StoodTooLong { job, before, .. }
+            | Advice::TooLate { job, before, .. }
+            | Advice::TooSoon { job, before, .. } => does(job) || does(before),
+            Advice::Served { job, .. } => does(job),
+            Advice::Anew { .. } | Advice::AllDone => true,
+            _ => false,
+        }
     }
 }
 

@@ -4,7 +4,8 @@ use super::Problem;
 use super::advice::{Teller, minutes_over};
 use super::advised::{Advice, Bottleneck, Change};
 use super::spared::makings_without;
-use super::tasks::{Work, session_work};
+use super::tasks::{Part, Work, session_work};
+use super::under_way::{UnderWay, stand};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Recipe, Rules, Session, Week};
 use crate::measure::Days;
 use crate::plan::{Kept, MadeAt, Makings, Use, User};
@@ -54,17 +55,20 @@ fn minutes_of_machine(problem: &Problem, machine: usize) -> i64 {
 }
 
 /// The best of: one more person, one more load of room in an appliance, one recipe moved to another session. Then the one dish that is best
-/// left out: of those that mend it the one that takes the least time away, else the one that takes the most.
+/// left out: of those that mend it the one that takes the least time away, else the one that takes the most. Under way it is too late for
+/// other appliances and sessions, and for leaving out what is begun.
 pub(super) fn remedies(
     (kitchen, week, makings): (&Kitchen, &Week, &Makings),
-    index: usize,
+    (index, under_way): (usize, Option<&UnderWay>),
     work: &Work,
     finish: i64,
     replan: impl Fn(&Problem) -> i64,
 ) -> Vec<Advice> {
     let mut changes = vec![(Change::OneMorePerson, one_more_person(&work.problem))];
-    changes.extend(more_room(kitchen, week, index, makings, work));
-    changes.extend(moved_recipes(kitchen, week, makings, index, work));
+    if under_way.is_none() {
+        changes.extend(more_room(kitchen, week, index, makings, work));
+        changes.extend(moved_recipes(kitchen, week, makings, index, work));
+    }
     let session = &week.sessions[index];
     let mut ends: Vec<(i64, Change)> = changes.into_iter().map(|(what, problem)| (replan(&problem), what)).collect();
     ends.retain(|(end, _)| *end < finish);
@@ -73,7 +77,7 @@ pub(super) fn remedies(
     if let Some(hands) = hands.filter(|hands| *hands >= TOLD) {
         ends.swap(hands, TOLD - 1);
     }
-    let less = without_one(kitchen, week, index, makings, work).into_iter().map(|(what, problem)| (replan(&problem), what));
+    let less = without_one((kitchen, week, makings), (index, under_way), work).into_iter().map(|(what, problem)| (replan(&problem), what));
     let less: Vec<(i64, Change)> = less.filter(|(end, _)| *end < finish).collect();
     let in_time = |(end, _): &&(i64, Change)| minutes_over(session, *end).is_some_and(|over| over <= 0);
     let best = less.iter().filter(in_time).max_by_key(|(end, _)| *end).or_else(|| less.iter().min_by_key(|(end, _)| *end)).cloned();
@@ -83,17 +87,34 @@ pub(super) fn remedies(
 }
 
 /// One change a making that no other making of the session goes into; what goes only into it is left out with it.
-fn without_one(kitchen: &Kitchen, week: &Week, index: usize, makings: &Makings, work: &Work) -> Vec<(Change, Problem)> {
+fn without_one(
+    (kitchen, week, makings): (&Kitchen, &Week, &Makings),
+    (index, under_way): (usize, Option<&UnderWay>),
+    work: &Work,
+) -> Vec<(Change, Problem)> {
     let needed = |making: usize| {
         let uses = &makings.makings[making].uses;
         uses.iter().any(|one| matches!(one.by, User::Making(dish) if work.chosen.contains(&dish)))
     };
+    let begun = |making: usize| {
+        let jobs = work.problem.jobs.iter().zip(&work.origins);
+        jobs.into_iter().any(|(job, origin)| origin.making == making && is_begun(origin.part) && job.fixed.is_some())
+    };
     let without = |making: usize| {
-        let less = session_work(kitchen, week, index, &makings_without(makings, &work.chosen, making));
+        let rest = makings_without(makings, &work.chosen, making);
+        let mut less = session_work(kitchen, week, index, &rest);
+        if let Some(under_way) = under_way {
+            stand(&mut less, &rest, under_way);
+        }
         // Nobody leaves out all that is cooked.
         (!less.chosen.is_empty()).then(|| (Change::Without(makings.makings[making].recipe), less.problem))
     };
-    work.chosen.iter().copied().filter(|making| !needed(*making)).filter_map(without).collect()
+    work.chosen.iter().copied().filter(|making| !needed(*making) && !begun(*making)).filter_map(without).collect()
+}
+
+/// What is done ahead, and an oven that is hot, keep nobody from leaving a dish out.
+fn is_begun(part: Part) -> bool {
+    !matches!(part, Part::Ahead { .. } | Part::Hot | Part::WashUp)
 }
 
 fn remedy(session: &Session, end: i64, change: Change) -> Option<Advice> {
@@ -104,7 +125,7 @@ fn remedy(session: &Session, end: i64, change: Change) -> Option<Advice> {
 fn one_more_person(problem: &Problem) -> Problem {
     let mut more = problem.clone();
     let person = more.people.len();
-    more.people.push(super::Worker { from: 0, until: None, ..super::Worker::default() });
+    more.people.push(super::Worker { from: problem.now, until: None, ..super::Worker::default() });
     more.jobs.iter_mut().for_each(|job| job.people.push(person));
     more
 }
@@ -243,7 +264,7 @@ mod tests {
             roasts * 60 + hands / problem.people.len() as i64
         };
         assert_eq!(reckon(&work.problem), 150);
-        let told = remedies((&kitchen, &week, &makings), 0, &work, 150, reckon);
+        let told = remedies((&kitchen, &week, &makings), (0, None), &work, 150, reckon);
         // 60 + 30; 120 + 0; 120 + 15.
         let expected = [
             "With room for one more load in the oven it would end at 15:30, in time.",
@@ -253,6 +274,29 @@ mod tests {
             "Without roast roots: 14:30, in time.",
         ];
         assert_eq!(told.iter().map(|one| one.text(kitchen.names())).collect::<Vec<_>>(), expected);
+    }
+
+    #[test]
+    fn under_way_a_dish_that_is_not_begun_may_be_left_out_and_hands_may_come() {
+        let (kitchen, mut week, makings) = roast_and_slaw();
+        week.sessions[0].finish_by = Some(date(2026, 11, 29).at(15, 30, 0, 0));
+        let under_way = UnderWay { start: sunday(), now: 10, told: vec![], heats: vec![], done: Default::default() };
+        let mut work = session_work(&kitchen, &week, 0, &makings);
+        stand(&mut work, &makings, &under_way);
+        let reckon = |problem: &Problem| {
+            let roasts = problem.jobs.iter().filter(|job| job.wait == 60).count() as i64;
+            let hands: i64 = problem.jobs.iter().map(|job| job.hands).sum();
+            roasts * 60 + hands / problem.people.len() as i64
+        };
+        let told = |work: &Work| {
+            let told = remedies((&kitchen, &week, &makings), (0, Some(&under_way)), work, 150, reckon);
+            told.iter().map(|one| one.text(kitchen.names())).collect::<Vec<_>>()
+        };
+        let hands = "With one more person it would end at 16:15, still 45 min late.";
+        assert_eq!(told(&work), [hands, "Without roast roots: 14:30, in time."]);
+        // Once the first tray is in, only the slaw is still to be left out.
+        work.problem.jobs[0].fixed = Some(crate::prep::Fixed::default());
+        assert_eq!(told(&work), [hands, "Without slaw: 16:00, still 30 min late."]);
     }
 
     #[test]

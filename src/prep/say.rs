@@ -74,9 +74,12 @@ pub(super) fn onto(appliance: ApplianceId, names: Names) -> String {
 
 impl StepTask {
     /// "Round 2 of 3: a third of it, 600 g. Roast the beetroot.", "Round 1 of 2: half of it, 215 g pearl barley. Cook with 585 ml stock.",
-    /// "half of it, from 320 g dried white beans" of what has been soaked.
+    /// "half of it, from 320 g dried white beans" of what has been soaked; "8 of 12" of pieces.
     pub fn text(&self, units: Units) -> String {
         let Some(part) = &self.part else { return self.text.clone() };
+        if let Some((here, all)) = &part.pieces {
+            return format!("Round {} of {}: {here} of {all}. {}", self.round + 1, self.rounds, self.text);
+        }
         let weight = part.there.as_ref().map_or_else(String::new, |there| {
             let from = if there.is_changed { "from " } else { "" };
             let what = there.what.as_ref().map_or_else(String::new, |what| format!(" {what}"));
@@ -194,6 +197,7 @@ impl Note {
                 let (cooker, most, swelling) = (names.appliance(*cooker), show_at_most(most, units), show_at_most(swelling, units));
                 format!("Fill the {cooker} to {most} at most, to {swelling} with foods that swell")
             }
+            Note::ComesUp(minutes) => format!("Comes up for {} first", duration(minutes.0)),
             Note::CleanAfter { eater, words } => {
                 format!("After this clean board, knife, pan and hands: {eater} is allergic to {}", listed(words))
             }

@@ -12,7 +12,7 @@ use super::rounds::rounds;
 use super::theirs::{Brings, put_theirs_first};
 use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Recipe, Rules, Session, Step, Week};
-use crate::plan::{MadeAt, Making, Makings, paced, set_aside_before, straight_meals};
+use crate::plan::{MadeAt, Making, Makings, User, paced, set_aside_before, straight_meals};
 
 /// What a job of the problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -66,6 +66,15 @@ pub(super) struct ServedHot {
     pub hold: i64,
 }
 
+/// What a meal of the session's own day eats, and not straight from the pot.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct ReadyFor {
+    /// The jobs that nothing of it but its boxing comes after.
+    pub jobs: Vec<usize>,
+    /// The first that eats it.
+    pub meal: DateTime,
+}
+
 /// One session's question to the scheduler.
 #[derive(Debug, Clone)]
 pub(super) struct Work {
@@ -80,6 +89,7 @@ pub(super) struct Work {
     /// The jobs that bring what an eater is allergic to.
     pub brings: Vec<Brings>,
     pub served: Vec<ServedHot>,
+    pub ready: Vec<ReadyFor>,
 }
 
 impl Work {
@@ -106,12 +116,14 @@ pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings
     let workers = people.iter().map(|person| worker(person, session)).collect();
     let problem = Problem { people: workers, machines: machines(kitchen), aim: aim(session), ..Problem::default() };
     let chosen: Vec<usize> = makings.makings.iter().enumerate().filter(|(_, m)| m.at == MadeAt::Session(index)).map(|(i, _)| i).collect();
-    let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new(), brings: Vec::new(), served: Vec::new() };
+    let mut work =
+        Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new(), brings: Vec::new(), served: Vec::new(), ready: Vec::new() };
     for number in 0..work.chosen.len() {
         add_making(kitchen, makings, number, &mut work);
     }
     link_all(kitchen, makings, &mut work);
     serve_all(&kitchen.recipes, week, session, makings, &mut work);
+    ready_for_meals(&kitchen.recipes, week, session, makings, &mut work);
     put_theirs_first(kitchen, week, makings, &mut work);
     add_wash_up(&kitchen.rules, &mut work);
     work
@@ -123,7 +135,7 @@ fn serve_all(recipes: &[Recipe], week: &Week, session: &Session, makings: &Makin
     for number in 0..work.chosen.len() {
         let making = &makings.makings[work.chosen[number]];
         let meals = straight_meals(week, makings, making);
-        let minute = |meal: DateTime| meal.duration_since(session.start).as_secs().div_euclid(60);
+        let minute = |meal: DateTime| minute_of(session, meal);
         let Some((at, last_at)) = meals.first().zip(meals.last()).map(|(first, last)| (minute(*first), minute(*last))) else { continue };
         let hold = recipes[making.recipe].holds().0;
         let (last, others) = last_of(recipes, makings, number, work);
@@ -135,6 +147,39 @@ fn serve_all(recipes: &[Recipe], week: &Week, session: &Session, makings: &Makin
         }
         jobs.iter_mut().filter(|job| job.making == number).for_each(|job| job.uncounted = true);
     }
+}
+
+/// What a meal of that day eats cold, or warmed up again, is ready by then, boxing aside.
+fn ready_for_meals(recipes: &[Recipe], week: &Week, session: &Session, makings: &Makings, work: &mut Work) {
+    for number in 0..work.chosen.len() {
+        let making = &makings.makings[work.chosen[number]];
+        if !straight_meals(week, makings, making).is_empty() {
+            continue;
+        }
+        let Some(meal) = first_meal_of_the_day(week, session, makings, making) else { continue };
+        let (last, mut jobs) = last_of(recipes, makings, number, work);
+        jobs.extend(last);
+        let at = minute_of(session, meal);
+        jobs.iter().for_each(|&job| work.problem.jobs[job].serve = Some(Serve { at, hold: at }));
+        work.ready.push(ReadyFor { jobs, meal });
+    }
+}
+
+/// The first meal on the day of the session, and after its start, that eats the making or makes a dish of it.
+fn first_meal_of_the_day(week: &Week, session: &Session, makings: &Makings, making: &Making) -> Option<DateTime> {
+    let meals = making.uses.iter().filter_map(|one| match one.by {
+        User::Meal(meal) => Some(meal),
+        User::Making(dish) => match makings.makings.get(dish)?.at {
+            MadeAt::Meal(meal) => Some(meal),
+            MadeAt::Session(_) => None,
+        },
+    });
+    let times = meals.filter_map(|meal| week.meals.get(meal)).map(|meal| meal.at_time);
+    times.filter(|at| at.date() == session.start.date() && *at > session.start).min()
+}
+
+fn minute_of(session: &Session, at: DateTime) -> i64 {
+    at.duration_since(session.start).as_secs().div_euclid(60)
 }
 
 /// A calm session keeps the last tenth of its time free.
@@ -260,7 +305,8 @@ fn aside_job(making: usize, people: usize) -> Job {
     Job { kind: JobKind::Step, making, hands: ASIDE_MINUTES, people: (0..people).collect(), ..Job::default() }
 }
 
-/// Once at the end, after everything that the finish waits for; where it waits for nothing, after everything.
+/// Once at the end of a session, after everything. It counts to the finish, unless it waits for a dish that is served straight from the pot: what is done beside the meal
+/// the finish leaves out.
 fn add_wash_up(rules: &Rules, work: &mut Work) {
     let problem = &mut work.problem;
     if rules.wash_up.0 == 0 || problem.jobs.is_empty() {
@@ -268,13 +314,14 @@ fn add_wash_up(rules: &Rules, work: &mut Work) {
     }
     let after = problem.jobs.len();
     let served_only = problem.jobs.iter().all(|job| job.uncounted);
-    let counts = |job: usize| served_only || !problem.jobs[job].uncounted;
-    let followed = |job: usize| problem.links.iter().any(|link| link.before == job && counts(link.after));
-    let last: Vec<usize> = (0..after).filter(|&job| counts(job) && !followed(job)).collect();
+    let uncounted = !served_only && problem.jobs.iter().any(|job| job.uncounted && job.fixed.is_none());
+    let followed = |job: usize| problem.links.iter().any(|link| link.before == job);
+    let last: Vec<usize> = (0..after).filter(|&job| !followed(job)).collect();
     problem.links.extend(last.into_iter().map(|before| Link { before, after, gap: 0, within: None, why: LinkWhy::Order }));
     work.origins.push(Origin { making: usize::MAX, part: Part::WashUp });
     let hands = paced(rules.wash_up.0 as f64, rules.pace);
-    problem.jobs.push(Job { making: work.chosen.len(), hands, people: (0..work.people.len()).collect(), ..Job::default() });
+    let people = (0..work.people.len()).collect();
+    problem.jobs.push(Job { making: work.chosen.len(), hands, people, uncounted, ..Job::default() });
 }
 
 /// Who has the role and the skills that the step asks for; `None` where nobody has.

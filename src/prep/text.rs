@@ -3,6 +3,7 @@
 use super::cuts::first_handled;
 use super::line_words::{plain_name, said_of_a_line};
 use super::names::{first_step, handled, kept_for_the_table, named_in, unnamed};
+use super::pieces::with_the_pieces;
 use super::seasoning::{says, seasoned, seasons};
 use super::{Note, There};
 use crate::foods::{Foods, Item, State, as_purchased};
@@ -16,7 +17,7 @@ use crate::words::{ended, listed};
 /// What is only taken whole, an egg or a tin, is whole.
 pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: &Number) -> String {
     let taken = taken_for(kitchen, &kitchen.recipes[recipe], batches);
-    text_with(kitchen, recipe, step, &Taken { lines: &taken, share: &Number::ONE })
+    text_with(kitchen, recipe, step, &Taken { lines: &taken, share: &Number::ONE, batches })
 }
 
 /// As [`step_text`], for a making: what single eaters get without something lessens the amount of that alone.
@@ -30,7 +31,7 @@ pub fn making_text(kitchen: &Kitchen, making: &Making, step: usize, share: &Numb
             *times -= making.times_set_aside(&kitchen.recipes, part).iter().map(|(_, times)| times).sum::<Number>();
         }
     }
-    text_with(kitchen, making.recipe, step, &Taken { lines: &taken, share })
+    text_with(kitchen, making.recipe, step, &Taken { lines: &taken, share, batches: making.batches.number() })
 }
 
 /// How many times each line goes in, for that many batches.
@@ -44,10 +45,11 @@ pub fn times_for(kitchen: &Kitchen, id: RecipeId, batches: &Number) -> Vec<Numbe
     if *batches == Number::ONE { vec![Number::ONE; recipe.ingredients.len()] } else { taken_for(kitchen, recipe, batches) }
 }
 
-/// How many times each of a recipe's lines goes in, and the share of a round that takes a part of it.
+/// How many times each of a recipe's lines goes in, the share of a round that takes a part of it, and the batches that are made.
 struct Taken<'t> {
     lines: &'t [Number],
     share: &'t Number,
+    batches: &'t Number,
 }
 
 impl Taken<'_> {
@@ -148,7 +150,7 @@ fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, taken: &Taken) ->
     };
     for (place, piece) in asked.text.iter().enumerate() {
         said.push_str(&match piece {
-            Piece::Words(words) => words.clone(),
+            Piece::Words(words) => with_the_pieces(recipe, taken.batches, words),
             Piece::Ingredient { index, share: Some(share) } if *index < recipe.ingredients.len() => {
                 let times = taken.share_times(&kitchen.foods, recipe, *index, (step, place));
                 said_of_a_line(kitchen, &recipe.ingredients[*index], Some(share), times, &typed)

@@ -95,7 +95,8 @@ fn brings(recipes: &[Recipe], makings: &Makings, work: &Work, job: usize, contac
 fn can_come_first(work: &Work, before: usize, after: usize) -> bool {
     let jobs = &work.problem.jobs;
     let shares = jobs[before].machines.iter().any(|(one, _)| jobs[after].machines.iter().any(|(other, _)| one == other));
-    jobs[before].serve.is_none() && (jobs[before].wait == 0 || shares) && !leads_to(work, after, before)
+    let waits_for_its_meal = work.served.iter().any(|served| served.last == before || served.others.contains(&before));
+    !waits_for_its_meal && (jobs[before].wait == 0 || shares) && !leads_to(work, after, before)
 }
 
 /// Do the links, and the order of rounds, bring `to` after `from`?

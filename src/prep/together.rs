@@ -83,6 +83,7 @@ mod tests {
             unfit: vec![],
             brings: vec![],
             served: vec![served(0, 30), served(1, 0)],
+            ready: vec![],
         };
         let first = schedule(&work.asked(), Effort::Low);
         let ends = |plan: &Schedule| (0..2).map(|job| plan.placed[job].start + work.problem.jobs[job].minutes()).collect::<Vec<_>>();

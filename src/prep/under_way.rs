@@ -12,7 +12,7 @@ use itertools::Itertools;
 use jiff::civil::DateTime;
 
 use super::tasks::{Origin, Part, Work, session_work};
-use super::{BoxNote, Doing, Fetch, Fixed, Job, Link, Mark, Rest, Said, SessionPlan, Task};
+use super::{BoxNote, Doing, Fetch, Fixed, Job, Link, Mark, Rest, Said, SessionPlan, Shares, Task};
 use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Ware, Week};
 use crate::measure::Celsius;
 use crate::plan::{Kept, Makings, User};
@@ -234,8 +234,13 @@ fn stand_all(work: &mut Work, mut done: Vec<(usize, &Told)>, now: i64) {
         stood(&mut work.problem.jobs[job], told.start, (now, until), (person, set_to));
         later.push((job, told));
     }
-    // Whatever its recipe wants before it: it is done.
+    // What stands by itself has stood since then, whatever the plan has of it.
     let jobs = &work.problem.jobs;
+    for link in work.problem.links.iter_mut().filter(|link| jobs[link.before].fixed.is_some()) {
+        let stands = jobs[link.after].hands == 0 && jobs[link.after].machines.is_empty();
+        link.within = link.within.filter(|within| *within > 0 || !stands);
+    }
+    // Whatever its recipe wants before it: it is done.
     work.problem.links.retain(|link| jobs[link.after].fixed.is_none() || jobs[link.before].fixed.is_some());
 }
 
@@ -372,7 +377,9 @@ pub(super) fn part(
     // The words of the lines are of all that they ask for.
     for said in said.iter_mut().filter(|said| share(said.of) > NEARLY) {
         said.words = None;
-        said.counted = said.counted.take().map(|count| count.scaled((1.0 - share(said.of)).max(0.0)));
+        let left = (1.0 - share(said.of)).max(0.0);
+        said.counted = said.counted.take().map(|count| Shares { all: vec![1.0 - left, left], whose: 1 }.of(&count));
+        said.poured = said.poured.take().map(|(poured, spoons)| (poured.scaled(left), spoons));
     }
     (*fetch, rest.fetched) = parted(fetch, share);
     let left = |note: &BoxNote| {

@@ -8,7 +8,7 @@ use crate::foods::{Food, FoodId, Foods, Item, Kind, State, as_purchased};
 use crate::kitchen::asked::{Asked, graded, is_dry};
 use crate::kitchen::much::said_once;
 use crate::kitchen::{Ingredient, Kitchen, Print, Rules, Wanted, Ware};
-use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, show, show_in_spoons};
+use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, show, show_in_spoons};
 use crate::plan::Making;
 use crate::words::plural;
 
@@ -64,8 +64,8 @@ pub(super) fn said<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Maki
     let one = |(food, all): &(FoodId, Vec<Line>)| {
         let (known, of) = (&kitchen.foods[*food], Ware::Food(*food));
         let name = all.first().map_or_else(|| known.name.clone(), |asked| plural_in_line(known, asked.one));
-        let Spoken { words, counted } = spoken(&kitchen.print, &kitchen.rules, known, all).unwrap_or_default();
-        Said { of, name, words, counted }
+        let Spoken { words, counted, poured } = spoken(&kitchen.print, &kitchen.rules, known, all).unwrap_or_default();
+        Said { of, name, words, counted, poured }
     };
     lines.iter().map(one).collect()
 }
@@ -81,6 +81,7 @@ struct Line<'k> {
 struct Spoken {
     words: Option<String>,
     counted: Option<Quantity>,
+    poured: Option<(Quantity, Spoons)>,
 }
 
 fn spoken(print: &Print, rules: &Rules, known: &Food, all: &[Line]) -> Option<Spoken> {
@@ -99,7 +100,7 @@ fn spoken(print: &Print, rules: &Rules, known: &Food, all: &[Line]) -> Option<Sp
             let weight = weight_as_bought(print, rules, known, all, &number).map_or_else(String::new, |weight| format!(", {weight}"));
             let sized = grade.map_or_else(String::new, |grade| format!("{} ", graded(grade)));
             let words = format!("{} {sized}{name}{weight}", show(&count, print.units));
-            Some(Spoken { words: Some(words), counted: Some(count) })
+            Some(Spoken { words: Some(words), counted: Some(count), poured: None })
         }
         Unit::Word(word) => {
             let count = if is_loose(word) { asked?.loosely().much } else { asked?.whole().much };
@@ -117,7 +118,7 @@ fn spoken(print: &Print, rules: &Rules, known: &Food, all: &[Line]) -> Option<Sp
             let shown = show(&count, print.units);
             let once = said_once(&shown, word.singular(), &known.name).filter(|_| first.size.is_none());
             let words = once.unwrap_or_else(|| format!("{shown}{name}"));
-            Some(Spoken { words: Some(words), counted: Some(count) })
+            Some(Spoken { words: Some(words), counted: Some(count), poured: None })
         }
         _ => in_one_measure(print, rules, known, all),
     }
@@ -132,13 +133,18 @@ fn in_one_measure(print: &Print, rules: &Rules, food: &Food, all: &[Line]) -> Op
     });
     let volumes: Vec<Quantity> = volumes.collect::<Option<_>>()?;
     let whole = volumes.into_iter().reduce(|sum, more| sum.plus(&more).unwrap_or(sum))?;
-    let small = (units == Units::Metric).then(|| show_in_spoons(&whole, spoons)).flatten();
-    let much = match small {
-        Some(spoons) => spoons,
-        None if units == Units::Metric && food.kind.is_some_and(is_dry) => return None,
-        None => show(&whole, units),
-    };
-    Some(Spoken { words: Some(format!("{much} {}", plural_in_line(food, all.first()?.one))), counted: None })
+    if units == Units::Metric && food.kind.is_some_and(is_dry) && show_in_spoons(&whole, spoons).is_none() {
+        return None;
+    }
+    let much = poured_out(&whole, spoons, units);
+    let words = format!("{much} {}", plural_in_line(food, all.first()?.one));
+    Some(Spoken { words: Some(words), counted: None, poured: Some((whole, spoons)) })
+}
+
+/// "2 tbsp", "75 ml": spoons up to four tablespoons, above that what is poured, in the units of the sheets.
+pub(super) fn poured_out(whole: &Quantity, spoons: Spoons, units: Units) -> String {
+    let small = (units == Units::Metric).then(|| show_in_spoons(whole, spoons)).flatten();
+    small.unwrap_or_else(|| show(whole, units))
 }
 
 /// As bought, where nothing is cut away: "1.8 kg". Whatever is trimmed has its weight at its step.

@@ -6,7 +6,7 @@ use crate::foods::Place;
 use crate::kitchen::{Names, Ware};
 use crate::measure::{Quantity, Units};
 use crate::plan::Contains;
-use crate::prep::{Batch, Before, Begun, BoxNote, Care, CutTogether, Fetched, Hands, PersonId, SessionPlan, by_food};
+use crate::prep::{Advice, Batch, Before, Begun, BoxNote, Care, CutTogether, Fetched, Hands, PersonId, SessionPlan, Shares, by_food};
 
 use super::cares::{by_source, run_in};
 use super::flow::Block;
@@ -17,6 +17,7 @@ use super::wording::{amount, day, moment};
 use crate::words::{first_words, place, sentence};
 
 /// A heading, the paragraphs under it, and their type.
+#[derive(Clone)]
 pub struct Group {
     title: &'static str,
     notes: Vec<Vec<Span>>,
@@ -60,9 +61,16 @@ impl<'a> Beside<'a> {
             } else {
                 self.group("Hands", self.run_in(self.hands()))
             },
-            self.group("Good to know", self.session.advice.iter().map(|advice| vec![plain(advice.text(self.names))]).collect()),
+            self.group("Good to know", self.advice()),
             small(self.group("Take care", self.run_in(self.cautions()))),
         ]
+    }
+
+    /// What the head of the guide has not told.
+    fn advice(&self) -> Vec<Vec<Span>> {
+        let first = told_first(self.session, self.whose);
+        let all = of_whom(self.session, self.whose).filter(|one| !first.iter().any(|told| std::ptr::eq(*told, *one)));
+        all.map(|advice| vec![plain(advice.text(self.names))]).collect()
     }
 
     fn group(&self, title: &'static str, notes: Vec<Vec<Span>>) -> Group {
@@ -79,8 +87,7 @@ impl<'a> Beside<'a> {
 
     /// Does the one person of the page begin the session? Then what nobody's step names is theirs.
     fn is_lead(&self) -> bool {
-        let first = self.session.tasks.iter().find_map(|task| task.person.or(task.out_person));
-        self.whose.is_none_or(|whose| first == Some(whose))
+        leads(self.session, self.whose)
     }
 
     fn get_out(&self) -> Vec<Vec<Span>> {
@@ -130,7 +137,12 @@ impl<'a> Beside<'a> {
     }
     /// What is not known for an eater stands at the head of the guide.
     fn cautions(&self) -> Vec<Vec<Span>> {
-        by_source(self.session.cautions.iter().filter(|one| !matches!(one, Care::Unknown(_))), self.names, self.kind.brief)
+        let theirs = self.whose.and_then(|whose| self.session.theirs.get(whose.0));
+        by_source(
+            theirs.unwrap_or(&self.session.cautions).iter().filter(|one| !matches!(one, Care::Unknown(_))),
+            self.names,
+            self.kind.brief,
+        )
     }
 
     /// What to fetch, a paragraph a place; what lies in several stands under the first, with the whole amount before its parts.
@@ -144,7 +156,7 @@ impl<'a> Beside<'a> {
             for one in foods.iter().filter(|one| one.from[0].place == from && !is_begun(one)) {
                 let Some(share) = self.share_of(one.of) else { continue };
                 let gap = if spans.len() > 1 { "; " } else { "" };
-                let words = one.words(&self.session.said, share, self.names, self.units);
+                let words = one.words(&self.session.said, &share, self.names, self.units);
                 let parts = if one.from.len() > 1 { format!(": {}", one.places(&self.session.said, self.units)) } else { String::new() };
                 let since = one.since(&self.session.begun, self.units).map(|since| format!(", {since}")).unwrap_or_default();
                 spans.push(plain(format!("{gap}{words}{parts}{since}")));
@@ -155,22 +167,31 @@ impl<'a> Beside<'a> {
         let since = |one: &Fetched| Some((self.share_of(one.of)?, one.since(&self.session.begun, self.units)?));
         let mut begun = foods.iter().filter(|one| is_begun(one)).filter_map(|one| {
             let (share, since) = since(one)?;
-            Some(format!("{}, {since}", one.words(&self.session.said, share, self.names, self.units)))
+            Some(format!("{}, {since}", one.words(&self.session.said, &share, self.names, self.units)))
         });
         let begun = begun.join("; ");
         let begun = (!begun.is_empty()).then(|| vec![strong("In hand: "), plain(begun)]);
         places.into_iter().filter_map(paragraph).chain(begun).collect()
     }
 
-    /// How much of a food the person of the page handles: 1 where all of it is theirs, or everybody is on the page.
-    fn share_of(&self, ware: Ware) -> Option<f64> {
-        let Some(whose) = self.whose else { return Some(1.0) };
-        let uses = || self.session.tasks.iter().flat_map(|task| task.uses().iter().map(move |one| (task.person, one)));
-        let known = uses().any(|(_, (of, _))| *of == ware);
-        let mine: f64 = uses().filter(|(person, (of, _))| *of == ware && *person == Some(whose)).map(|(_, (_, share))| share).sum();
+    /// How much of a food the person of the page handles, beside the others; `None` where it is nothing.
+    fn share_of(&self, ware: Ware) -> Option<Shares> {
+        let Some(whose) = self.whose else { return Some(Shares::whole()) };
+        let mut all = vec![0.0; self.session.people.len()];
+        // What nobody's hands take up is whoever's who begins.
+        let first = self.session.tasks.iter().find_map(|task| task.person.or(task.out_person));
+        let mut known = false;
+        for task in &self.session.tasks {
+            for (_, share) in task.uses().iter().filter(|(of, _)| *of == ware) {
+                known = true;
+                if let Some(person) = task.person.or(first) {
+                    all[person.0] += share;
+                }
+            }
+        }
         match known {
-            true => (mine > 0.0).then_some(if mine > 0.999 { 1.0 } else { mine }),
-            false => self.is_lead().then_some(1.0),
+            true => Some(Shares { all, whose: whose.0 }).filter(|shares| shares.mine() > 0.0),
+            false => self.is_lead().then(Shares::whole),
         }
     }
 }
@@ -179,6 +200,28 @@ impl<'a> Beside<'a> {
 fn contains(contains: &Contains) -> Option<String> {
     let head = if contains.allergens.is_empty() { "Allergens" } else { "Contains" };
     contains.words().map(|words| format!("{head} {words}"))
+}
+
+fn leads(session: &SessionPlan, whose: Option<PersonId>) -> bool {
+    let first = session.tasks.iter().find_map(|task| task.person.or(task.out_person));
+    whose.is_none_or(|whose| first == Some(whose))
+}
+
+/// The advice of a page: all of it for everybody and for whoever begins, else what touches the one person's own work.
+fn of_whom(session: &SessionPlan, whose: Option<PersonId>) -> impl Iterator<Item = &Advice> {
+    let all = leads(session, whose);
+    session.advice.iter().filter(move |one| all || whose.is_some_and(|whose| one.touches(session, whose)))
+}
+
+/// What is to be known before anything else: that it ends too late, who stays longer, and what would mend it best. It is told once, at the
+/// head of the page.
+pub fn told_first(session: &SessionPlan, whose: Option<PersonId>) -> Vec<&Advice> {
+    let first =
+        |one: &&Advice| matches!(one, Advice::Late { .. } | Advice::Stays { .. } | Advice::LateMeal { .. } | Advice::StoodTooLong { .. });
+    let mends = |one: &&Advice| matches!(one, Advice::Remedy { over, .. } if *over <= 0);
+    let grave: Vec<&Advice> = of_whom(session, whose).filter(first).collect();
+    let mending = of_whom(session, whose).filter(mends).take(if grave.is_empty() { 0 } else { 2 });
+    grave.iter().copied().chain(mending).collect()
 }
 
 /// Paragraphs under headings; a heading with nothing under it is left out.

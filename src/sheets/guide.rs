@@ -7,9 +7,9 @@ use itertools::Itertools;
 use jiff::civil::DateTime;
 
 use crate::kitchen::Names;
-use crate::prep::{Advice, Before, Care, PersonId, SessionPlan, presence};
+use crate::prep::{Before, Care, PersonId, SessionPlan, presence};
 
-use super::beside::{Beside, groups};
+use super::beside::{Beside, groups, told_first};
 use super::chart::{Look, chart};
 use super::flow::{Block, Cursor, pour, pour_evenly, under_headings};
 use super::frame::{GRID, GUTTER, Head, across, columns, columns_apart, finished, headed, number_pages};
@@ -21,6 +21,21 @@ use super::text::{Setter, Span, plain, soft, strong};
 use super::wording::{day, duration, full_day};
 use super::{Settings, Sheet};
 use crate::words::{Clock, clock, clock_after};
+
+/// What stands above the steps of a single page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Order {
+    /// What is fetched and cut, as it is read.
+    AheadFirst,
+    /// The chart alone; all lists follow the steps, which takes a little less room.
+    StepsFirst,
+}
+
+/// Every measure with what comes first above the steps; only then the tightest with all lists below.
+fn orders<'m>(measures: impl Iterator<Item = &'m Measure> + Clone) -> Vec<(Measure, Order)> {
+    let tight = measures.clone().filter(|measure| measure.kind.brief).map(|measure| (*measure, Order::StepsFirst));
+    measures.map(|measure| (*measure, Order::AheadFirst)).chain(tight).collect()
+}
 
 /// One way of setting the page: the type, and the height of a row of the chart.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -51,8 +66,11 @@ const MEASURES: [Measure; 9] = [
 const ROOMIER: [Measure; 2] =
     [measure([14.0, 18.0], [9.5, 12.0], [9.5, 12.0], false, 6.0, 16.0), measure([12.5, 16.0], [9.5, 12.0], [9.5, 12.0], false, 5.0, 14.0)];
 
-/// Large print is not made to fit: it takes the pages it needs.
-const LARGE: Measure = measure([16.0, 20.0], [14.0, 18.0], [14.0, 17.0], false, 8.0, 20.0);
+/// Large print is not made to fit: it takes the pages it needs, set a little closer where that spares one.
+const LARGE: [Measure; 2] = [
+    measure([16.0, 20.0], [14.0, 18.0], [14.0, 17.0], false, 8.0, 20.0),
+    measure([16.0, 19.0], [14.0, 17.0], [14.0, 16.0], false, 6.0, 18.0),
+];
 
 /// Where nothing fits one page, the steps are read from several, in the type of the first of this many measures that needs fewest.
 const ROOMY: usize = 3;
@@ -152,7 +170,8 @@ impl<'a> Guide<'a> {
     fn page_a_person(&self, people: &[PersonId], setter: &mut Setter) -> Option<Vec<Page>> {
         let theirs = |person: &PersonId| Guide::new(self.week, self.session, self.before, self.names, self.settings, Some(*person));
         let guides: Vec<Guide> = people.iter().map(theirs).collect();
-        self.measures().iter().find_map(|measure| guides.iter().map(|guide| guide.on_one_page(setter, *measure)).collect())
+        let tried = orders(self.measures().iter());
+        tried.into_iter().find_map(|(measure, order)| guides.iter().map(|guide| guide.on_one_page(setter, measure, order)).collect())
     }
 
     fn measures(&self) -> &'static [Measure] {
@@ -162,29 +181,42 @@ impl<'a> Guide<'a> {
     /// The page in the first measure in which everything has room on it.
     fn single(&self, setter: &mut Setter) -> Option<Page> {
         let roomier = if self.whose.is_some() && !self.is_large() { &ROOMIER[..] } else { &[] };
-        roomier.iter().chain(self.measures()).find_map(|measure| self.on_one_page(setter, *measure))
+        let tried = orders(roomier.iter().chain(self.measures()));
+        tried.into_iter().find_map(|(measure, order)| self.on_one_page(setter, measure, order))
     }
 
-    /// The chart, the steps in two columns, and what stands beside them in three.
-    fn on_one_page(&self, setter: &mut Setter, measure: Measure) -> Option<Page> {
+    /// The chart, what is done before the steps in three columns, the steps in two, and the rest in three.
+    fn on_one_page(&self, setter: &mut Setter, measure: Measure, order: Order) -> Option<Page> {
         let (mut page, top) = headed(setter, self.settings, &self.tight_head(measure), self.names.household);
         let lanes = self.lanes(setter, measure, page.width - 2.0 * MARGIN);
         let charted = pour(&lanes, Cursor::default(), &columns(self.settings, &page, top, 1).0, Some(&mut page));
-        let (two, width) = columns_apart(self.settings, &page, charted.lowest + 1.5 * GRID, 2, self.gutter(measure));
+        let lists = self.beside(measure.kind);
+        let (three, narrow) = columns_apart(self.settings, &page, charted.lowest + 1.5 * GRID, 3, self.gutter(measure));
+        let first = if order == Order::AheadFirst { lists.ahead() } else { Vec::new() };
+        let ahead = groups(setter, first, narrow);
+        let begun = pour_evenly(&ahead, Cursor::default(), &three, &mut page);
+        let top = if ahead.is_empty() { charted.lowest + 0.5 * GRID } else { begun.lowest + 1.5 * GRID };
+        if !ahead.is_empty() {
+            page.rules.push(across(MARGIN, page.width - MARGIN, top, BLACK));
+        }
+        let (two, width) = columns_apart(self.settings, &page, top + GRID, 2, self.gutter(measure));
         let steps = self.steps(measure.kind, width).blocks(setter);
         let stepped = pour_evenly(&steps, Cursor::default(), &two, &mut page);
         let under = stepped.lowest + 1.5 * GRID;
         let (three, width) = columns_apart(self.settings, &page, under + GRID, 3, self.gutter(measure));
-        let lists = self.beside(measure.kind);
-        let lists: Vec<Block> = [lists.ahead(), lists.afterwards()].into_iter().flat_map(|lists| groups(setter, lists, width)).collect();
+        let after = if order == Order::AheadFirst { lists.afterwards() } else { [lists.ahead(), lists.afterwards()].concat() };
+        let lists: Vec<Block> = groups(setter, after, width);
         page.rules.push(across(MARGIN, page.width - MARGIN, under, BLACK));
         let listed = pour_evenly(&lists, Cursor::default(), &three, &mut page);
-        let whole = charted.until.block == lanes.len() && stepped.until.block == steps.len() && listed.until.block == lists.len();
+        let whole = charted.until.block == lanes.len()
+            && begun.until.block == ahead.len()
+            && stepped.until.block == steps.len()
+            && listed.until.block == lists.len();
         (whole && page.runs.iter().all(|run| run.bounds().is_inside(&page.inside_margins(), 0.1))).then_some(page)
     }
 
     fn several(&self, setter: &mut Setter) -> Vec<Page> {
-        let measures = if self.is_large() { &[LARGE][..] } else { &MEASURES[..ROOMY] };
+        let measures = if self.is_large() { &LARGE[..] } else { &MEASURES[..ROOMY] };
         measures.iter().map(|measure| self.on_pages(setter, *measure)).min_by_key(Vec::len).unwrap_or_default()
     }
 
@@ -249,14 +281,8 @@ impl<'a> Guide<'a> {
 
     /// What is to be known before anything else: that it ends too late, who stays longer, and what would mend it best.
     fn warned(&self) -> Option<Vec<Span>> {
-        let advice = &self.session.advice;
-        let first = |one: &&Advice| {
-            matches!(one, Advice::Late { .. } | Advice::Stays { .. } | Advice::LateMeal { .. } | Advice::StoodTooLong { .. })
-        };
-        let mends = |one: &&Advice| matches!(one, Advice::Remedy { over, .. } if *over <= 0);
-        advice.iter().find(first)?;
-        let told = advice.iter().filter(first).chain(advice.iter().filter(mends).take(2)).map(|one| one.text(self.names)).join(" ");
-        Some(vec![strong(told)])
+        let told = told_first(self.session, self.whose).into_iter().map(|one| one.text(self.names)).join(" ");
+        (!told.is_empty()).then(|| vec![strong(told)])
     }
 
     /// Where room is short, the foot of the page alone says which week's guide it is.

@@ -59,8 +59,10 @@ impl Steps<'_> {
             let theirs = |person: Option<PersonId>| self.whose.is_none_or(|whose| person == Some(whose));
             let nobody_s = task.person.is_none() && self.whose.is_none_or(|whose| Some(whose) == first);
             if nobody_s || theirs(task.person) {
-                blocks.push((task.start_minute, self.step(setter, task, *mark, self.with_others(index, &marks))));
-            } else if task.out_minutes > 0 && theirs(task.out_person) {
+                blocks.push((task.start_minute, self.step(setter, index, *mark, self.with_others(index, &marks))));
+            }
+            let by_others = !nobody_s && !theirs(task.person);
+            if task.out_minutes > 0 && theirs(task.out_person) && (by_others || !self.kind.brief && !self.session.stays_on(index)) {
                 blocks.push((task.out_minute(), self.taken_out(setter, task, *mark)));
             }
         }
@@ -68,12 +70,15 @@ impl Steps<'_> {
         blocks.into_iter().map(|(_, block)| block).collect()
     }
 
-    fn step(&self, setter: &mut Setter, task: &Task, mark: Mark, with_others: Vec<Span>) -> Block {
+    fn step(&self, setter: &mut Setter, index: usize, mark: Mark, with_others: Vec<Span>) -> Block {
+        let task = &self.session.tasks[index];
         let Type { body, note, run_in, .. } = self.kind;
         let room = self.width - self.indent();
-        let (head, mut text) = (self.head(task), self.text(task));
+        let (head, mut text) = (self.head(task), self.text(index));
         text.extend(with_others);
         let notes = task.notes.iter().filter(|note| !self.is_said_before(task, note));
+        // Where room is short, the minutes at its head tell all of its wait.
+        let notes = notes.filter(|note| !self.kind.brief || !matches!(note, Note::ComesUp(_)));
         let notes: Vec<String> = notes.map(|note| note.text(self.names, self.units)).collect();
         let mut lines = if run_in {
             text.extend(notes.iter().map(|words| plain(format!(" {}", ended(words)))));
@@ -85,7 +90,12 @@ impl Steps<'_> {
         for words in notes.iter().filter(|_| !run_in) {
             lines.extend(setter.paragraph(&[plain(words.as_str())], note, room));
         }
-        self.numbered(setter, lines, mark)
+        // What is set has no number; it stands apart from the step above.
+        if task.is_set() {
+            self.numbered(setter, lines, "–".to_owned()).spaced(if self.kind.brief { 1.0 } else { 1.5 } * self.kind.gap)
+        } else {
+            self.numbered(setter, lines, mark.to_string())
+        }
     }
 
     /// Where type is small, what an earlier step has told of the same appliance is not told again.
@@ -97,19 +107,23 @@ impl Steps<'_> {
         !of_a_dish && self.kind.is_tight() && self.whose.is_none() && !task.on.is_empty() && earlier.into_iter().any(told)
     }
 
-    /// A load that somebody else put in.
+    /// A load, at the minute at which its time is over.
     fn taken_out(&self, setter: &mut Setter, task: &Task, mark: Mark) -> Block {
         let at = clock_after(self.session.start, task.out_minute());
         let place = task.on.first().map_or_else(String::new, |id| format!(" {}", taken_from(*id, self.names)));
-        let spans = [strong(at), soft(format!("  {}", self.dish(task))), plain(format!("  Take it{place}."))];
+        let mut spans = vec![strong(at)];
+        if self.whose.is_none() && self.session.people.len() > 1 {
+            spans.extend(task.out_person.map(|person| strong(format!("  {}", self.person(person)))));
+        }
+        spans.extend([soft(format!("  {}", self.dish(task))), plain(format!("  Take it{place}."))]);
         let lines = setter.paragraph(&spans, self.kind.body, self.width - self.indent());
-        self.numbered(setter, lines, mark)
+        self.numbered(setter, lines, mark.to_string())
     }
 
-    fn numbered(&self, setter: &mut Setter, lines: Vec<Line>, mark: Mark) -> Block {
+    fn numbered(&self, setter: &mut Setter, lines: Vec<Line>, mark: String) -> Block {
         let indent = self.indent();
         let mut lines: Vec<Line> = lines.into_iter().map(|line| line.moved(indent)).collect();
-        let number = setter.one_line(&[strong(mark.to_string())], self.kind.body, indent);
+        let number = setter.one_line(&[strong(mark)], self.kind.body, indent);
         let shift = (indent - 0.6 * self.kind.body.size - width_of(&number)).max(0.0);
         if let Some(first) = lines.first_mut() {
             // First, as it is read.
@@ -163,7 +177,8 @@ impl Steps<'_> {
     }
 
     /// What to do, then where, how hot and until when, or into which box.
-    fn text(&self, task: &Task) -> Vec<Span> {
+    fn text(&self, index: usize) -> Vec<Span> {
+        let task = &self.session.tasks[index];
         if task.is_box() {
             return self.boxed(task);
         }
@@ -173,7 +188,7 @@ impl Steps<'_> {
             spans.extend(self.filled(task, None));
             return spans;
         }
-        let more = self.facts(task);
+        let more = self.facts(index);
         if !more.is_empty() {
             spans.push(plain(" "));
             spans.extend(more);
@@ -222,7 +237,7 @@ impl Steps<'_> {
                 (_, true) => "______",
                 _ => "__________",
             };
-            spans.push(soft(format!(" {blank} cold{TIE}{blank}")));
+            spans.push(soft(format!("{TIE}{blank} cold{TIE}{blank}")));
         }
         spans
     }
@@ -254,7 +269,8 @@ impl Steps<'_> {
     }
 
     /// "Oven (2 places), 180 °C, out at 15:33 (Jo).", "Hob, until 15:01."
-    fn facts(&self, task: &Task) -> Vec<Span> {
+    fn facts(&self, index: usize) -> Vec<Span> {
+        let task = &self.session.tasks[index];
         let mut places: Vec<String> = task.on.iter().map(|id| self.names.appliance(*id).to_owned()).collect();
         if let (Some(first), Some(takes)) = (places.first_mut(), task.takes.filter(|takes| *takes > 1)) {
             first.push_str(&format!(" ({takes}{TIE}places)"));
@@ -265,7 +281,7 @@ impl Steps<'_> {
         let other = task.out_person.filter(|person| task.person != Some(*person));
         let by = other.map_or_else(String::new, |person| format!(" ({})", self.person(person)));
         let out = clock_after(self.session.start, task.out_minute());
-        let until = if task.out_minutes > 0 {
+        let until = if task.out_minutes > 0 && !self.session.stays_on(index) {
             Some(format!("out at {out}{by}"))
         } else if task.is_set() {
             (!self.kind.brief).then(|| format!("ready at {out}"))

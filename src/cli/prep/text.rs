@@ -8,7 +8,9 @@ use crate::PastSession;
 use crate::kitchen::Names;
 use crate::kitchen::much::{lacking, made as made_of};
 use crate::measure::{Units, show};
-use crate::prep::{AT_THE_MEAL, Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
+use crate::prep::{
+    AT_THE_MEAL, Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, SessionPlan, Shares, by_food, presence,
+};
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
 
 /// The plan in lines of at most `width` characters. Steps and boxes bear the marks of the printed guide.
@@ -61,8 +63,8 @@ impl Writer<'_> {
         out.push_str(&chart(session, names, width));
         out.push_str(&wrap("", "A number or letter: the step or box begins. |: it goes on. ~: warming up.", width));
         out.push('\n');
-        for (task, mark) in session.tasks.iter().zip(session.marks()) {
-            self.task(out, session, task, mark);
+        for (place, mark) in session.marks().into_iter().enumerate() {
+            self.task(out, session, place, mark);
         }
         listed(out, "Get out", session.get_out(None).words(names).into_iter(), width);
         titled(out, "Fetch", &by_food(&session.fetch).iter().map(|one| self.fetch(session, one)).collect::<Vec<_>>(), width);
@@ -74,7 +76,8 @@ impl Writer<'_> {
     }
 
     /// A line with when, who and where; below it what to do and what to mind.
-    fn task(self, out: &mut String, session: &SessionPlan, task: &Task, mark: Mark) {
+    fn task(self, out: &mut String, session: &SessionPlan, index: usize, mark: Mark) {
+        let task = &session.tasks[index];
         let Writer { names, units, width } = self;
         let indent = " ".repeat(5);
         let at = |minute: i64| clock_after(session.start, minute);
@@ -87,13 +90,14 @@ impl Writer<'_> {
             head.push_str("; ");
             head.push_str(&part);
         }
+        let mark = if task.is_set() { "~".to_owned() } else { mark.to_string() };
         out.push_str(&wrap(&format!("{mark:>3}  "), &head, width));
         out.push_str(&wrap(&indent, &task.text(names, units), width));
         // A portion that is boxed by itself says so in its own words.
         for (eater, much) in session.fillings(task).iter().filter(|_| task.is_box()).flat_map(Filling::own) {
             out.push_str(&wrap("     - ", &format!("Of it {} in a box of {eater}’s own", show(much, units)), width));
         }
-        if task.out_minutes > 0 {
+        if task.out_minutes > 0 && !session.stays_on(index) {
             let by = task.out_person.map_or_else(String::new, |person| format!(" ({})", name(person)));
             out.push_str(&wrap(&indent, &format!("Out at {}{by}.", at(task.out_minute())), width));
         } else if task.out_minute() > task.start_minute + task.hands_minutes {
@@ -109,7 +113,7 @@ impl Writer<'_> {
     fn fetch(self, session: &SessionPlan, item: &Fetched) -> Vec<String> {
         let said = &session.said;
         let taste = if item.amount.is_zero() { ", to taste" } else { "" };
-        vec![format!("{}{taste}", item.words(said, 1.0, self.names, self.units)), item.where_from(session, self.units)]
+        vec![format!("{}{taste}", item.words(said, &Shares::whole(), self.names, self.units)), item.where_from(session, self.units)]
     }
 
     fn boxed(self, boxed: &BoxNote) -> Vec<String> {

@@ -69,7 +69,7 @@ impl By {
     }
 }
 
-/// Reads the words from `from` to `to`. `fan`: the household's oven has one. `bare`: a number after "at" or "to" is degrees.
+/// Reads the words from `from` to `to`. `fan`: the oven has one. `bare`: a number after "at" or "to" is degrees.
 pub(super) fn heat(w: &Words, from: usize, to: usize, fan: bool, bare: bool) -> Heat {
     if !(from..to).any(|at| may_say(w, at)) {
         return Heat { at: to, ..Heat::default() };

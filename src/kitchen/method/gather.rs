@@ -85,9 +85,10 @@ pub(super) struct Gather<'s, 'k> {
 }
 
 impl<'s, 'k> Gather<'s, 'k> {
-    pub fn new(setting: &'s Setting<'k>) -> Self {
+    /// `fan`: the oven has one.
+    pub fn new(setting: &'s Setting<'k>, fan: bool) -> Self {
         let larder = Larder::new(setting.ingredients, setting.headings, setting.foods, setting.spoons, setting.recipe_name);
-        let so = So { fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)), ..So::default() };
+        let so = So { fan, ..So::default() };
         Gather {
             whereabouts: Whereabouts::new(setting.ingredients.len(), Vec::new()),
             dishes: Dishes::default(),

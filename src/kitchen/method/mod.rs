@@ -48,7 +48,7 @@ mod whole;
 
 use crate::foods::Foods;
 use crate::kitchen::words::Words;
-use crate::kitchen::{Appliance, Ingredient, Spot, Step};
+use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Spot, Step};
 use crate::measure::Spoons;
 
 pub use fellows::name_fellows;
@@ -96,11 +96,28 @@ pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRea
     let (notes, doubts) = ([notes, others].concat(), [doubts, untold].concat());
     // Notes alone are read as they stand: a recipe has at least one step.
     if method.is_empty() && !notes.is_empty() {
-        return gather::Gather::new(setting).words_only(paragraphs);
+        return gather::Gather::new(setting, false).words_only(paragraphs);
     }
-    let mut read = gather::Gather::new(setting).read(&method);
+    let mut read = read_for_the_ovens(&method, setting);
     read.doubts.extend(doubts);
     MethodRead { notes, ..read }
+}
+
+/// Each step is as hot as its own oven asks: where some have a fan and some have none, the method is read for both.
+fn read_for_the_ovens(method: &[Paragraph], setting: &Setting<'_>) -> MethodRead {
+    let is_oven = |fan: bool| move |one: &Appliance| one.kind == Some(ApplianceKind::Oven) && one.fan == fan;
+    let with_a_fan = setting.appliances.iter().any(is_oven(true));
+    if !with_a_fan || !setting.appliances.iter().any(is_oven(false)) {
+        return gather::Gather::new(setting, with_a_fan).read(method);
+    }
+    let mut read = gather::Gather::new(setting, false).read(method);
+    let of_a_fan = gather::Gather::new(setting, true).read(method);
+    for (step, fanned) in read.steps.iter_mut().zip(of_a_fan.steps) {
+        if step.on.iter().any(|id| is_oven(true)(&setting.appliances[id.0])) {
+            (step.temperature, step.estimated.temperature) = (fanned.temperature, fanned.estimated.temperature);
+        }
+    }
+    read
 }
 
 /// Does a line open with a verb of the table, as the lines of a method do and those of a list do not?

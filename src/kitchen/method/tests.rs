@@ -463,6 +463,18 @@ fn a_part_that_is_named_after_all_of_it_was_taken_is_told() {
 }
 
 #[test]
+fn what_a_line_has_for_later_does_not_go_in_with_the_first() {
+    let typed = ["500 g plain flour, plus 2 tbsp for rolling", "300 ml water"];
+    let read = read(&typed, &["Mix the flour and water and knead for 10 minutes.", "Roll each thin on the rest of the flour."]);
+    assert_eq!(foods(&typed, &read)[0][0], "500 g of 500 g plain flour, plus 2 tbsp for rolling");
+    assert_eq!(foods(&typed, &read)[1], ["2 tbsp of 500 g plain flour, plus 2 tbsp for rolling"]);
+    assert_eq!(read.doubts, []);
+    // Where nothing names it again, all of it.
+    let once = self::read(&typed, &["Mix the flour and water and knead for 10 minutes.", "Roll each thin."]);
+    assert_eq!(foods(&typed, &once)[0][0], typed[0]);
+}
+
+#[test]
 fn a_line_of_two_amounts_is_parted_into_them() {
     let typed = ["400 g plain flour, plus 2 tbsp", "250 g plain yoghurt"];
     let parted = read(&typed, &["Mix 400 g of the plain flour with the yoghurt.", "Roll out on 2 tbsp of the plain flour."]);

@@ -32,7 +32,8 @@ impl Advice {
             Advice::Circle(rule) => format!("Steps wait for one another in a circle; this rule is left out: {}.", rule.text(names)),
             Advice::TooLate { job, before, over, limit, proven } => {
                 let (job, before, over, limit) = (job.text(names), before.text(names), duration(*over), duration(*limit));
-                format!("{} starts {over} too late (within {limit} of {before}).", surely(*proven, &job))
+                let limit = if limit == duration(0) { "straight after".to_owned() } else { format!("within {limit} of") };
+                format!("{} starts {over} too late ({limit} {before}).", surely(*proven, &job))
             }
             Advice::TooSoon { job, before, left, gap } => {
                 let (job, before, gap) = (sentence(&job.text(names)), before.text(names), duration(*gap));
@@ -165,6 +166,7 @@ impl Rule {
         let between = |after: &Job, word: &str, before: &Job| format!("{} {word} {}", after.text(names), before.text(names));
         match self {
             Rule::After { after, before } => between(after, "after", before),
+            Rule::Within { after, before, minutes: 0 } => between(after, "straight after", before),
             Rule::Within { after, before, minutes } => between(after, &format!("within {} of", duration(*minutes)), before),
             Rule::Gap { after, before, minutes } => between(after, &format!("at least {} after", duration(*minutes)), before),
             Rule::Served { job, hold: 0 } => format!("{} done just when it is served", job.text(names)),

@@ -11,7 +11,7 @@ use crate::words::duration;
 /// Advice on the first session, in its sentences.
 fn told(kitchen: &Kitchen, week: &Week, makings: &Makings, plan: &Schedule, replanned: i64) -> Vec<String> {
     let work = session_work(kitchen, week, 0, makings);
-    let advice = advice((kitchen, week, makings), 0, &work, plan, |_| replanned);
+    let advice = advice((kitchen, week, makings), (0, None), &work, plan, |_| replanned);
     advice.iter().map(|one| one.text(kitchen.names())).collect()
 }
 

@@ -174,3 +174,16 @@ fn a_step_after_another_recipe_waits_for_all_of_it() {
     let list = vec![making(&kitchen, 0, 1.0), making(&kitchen, 1, 1.0)];
     assert_eq!(work(&kitchen, list).problem.links, [order(0, 2), order(1, 2)]);
 }
+
+#[test]
+fn what_stands_by_itself_after_the_heat_begins_to_stand_at_once() {
+    let rest = || Step { wait: Minutes(10), ..step("Rest.") };
+    let at_once = |before, after| Link { before, after, gap: 0, within: Some(0), why: LinkWhy::Within };
+    assert_eq!(links_of(vec![oven("Roast."), rest()], 1.0, false), [at_once(0, 1)]);
+    // Two rounds that stand together: when the second has left the heat.
+    assert_eq!(links_of(vec![oven("Roast."), rest()], 4.0, false), [order(0, 2), at_once(1, 2)]);
+    // Hands, an appliance, a gap of its own, or nothing hot before it: as ever.
+    let carve = Step { hands: Minutes(1), ..rest() };
+    assert_eq!(links_of(vec![oven("Roast."), carve], 1.0, false), [order(0, 1)]);
+    assert_eq!(links_of(vec![step("Mix."), rest()], 1.0, false), [order(0, 1)]);
+}

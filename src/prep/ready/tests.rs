@@ -84,6 +84,7 @@ fn session(tasks: Vec<Task>) -> (Kitchen, SessionPlan) {
         cuts: vec![],
         set_aside: vec![],
         boxes: vec![],
+        theirs: vec![],
         cautions: vec![],
         advice: vec![],
         slower: vec![],

@@ -145,3 +145,24 @@ fn only_what_heats_must_be_watched() {
     let work = work(&kitchen, &week(), vec![making(&kitchen, 0, 1.0)]);
     assert_eq!(work.problem.machines.iter().map(|machine| machine.watched).collect::<Vec<_>>(), [true, false]);
 }
+
+#[test]
+fn washing_up_comes_after_all_work_the_meal_s_too() {
+    // What is served straight from the pot counts to no finish, and neither does what waits for it.
+    let mut kitchen = kitchen();
+    kitchen.rules.wash_up = Minutes(15);
+    kitchen.recipes = vec![recipe("slaw", "Slaw", 4.0, vec![step("Toss.")]), recipe("fish", "Fish", 4.0, vec![step("Fry.")])];
+    let made = || vec![making(&kitchen, 0, 1.0), making(&kitchen, 1, 1.0)];
+    let washed = |work: &Work| {
+        let before: Vec<usize> = work.problem.links.iter().filter(|link| link.after == 2).map(|link| link.before).collect();
+        (before, work.problem.jobs[2].hands, work.problem.jobs[2].uncounted)
+    };
+    let mut work = work(&kitchen, &week(), made());
+    assert_eq!(washed(&work), (vec![0, 1], 15, false));
+    work.problem.jobs.pop();
+    work.origins.pop();
+    work.problem.links.clear();
+    work.problem.jobs[1].uncounted = true;
+    add_wash_up(&kitchen.rules, &mut work);
+    assert_eq!(washed(&work), (vec![0, 1], 15, true));
+}

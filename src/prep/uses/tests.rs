@@ -4,7 +4,7 @@ use super::*;
 use crate::foods::{Fact, FoodId, Grade, Measured};
 use crate::measure::Word;
 use crate::prep::testing::*;
-use crate::prep::{Fetch, by_food};
+use crate::prep::{Fetch, Shares, by_food};
 
 /// What is said of one food in a session that makes one batch of every line given.
 fn said_of(name: &str, kind: &str, lines: Vec<(Item, Option<&str>)>) -> (Kitchen, Vec<Said>) {
@@ -68,7 +68,7 @@ fn what_lies_in_two_places_is_told_in_whole_and_then_by_place() {
     let places = |grams: f64| {
         let all = [at(grams, Some(crate::foods::Place::Fridge)), at(600.0 - grams, None)];
         let one = &by_food(&all)[0];
-        format!("{}: {}", one.words(&said, 1.0, kitchen.names(), units), one.places(&said, units))
+        format!("{}: {}", one.words(&said, &Shares::whole(), kitchen.names(), units), one.places(&said, units))
     };
     assert_eq!(places(300.0), "2 apples, 600 g: 1 fridge, the rest from the shopping");
     assert_eq!(places(250.0), "2 apples, 600 g: 250 g fridge, the rest from the shopping");
@@ -81,5 +81,16 @@ fn a_person_who_handles_a_part_of_a_food_fetches_that_part() {
     let all = [Fetch { of: Ware::Food(FoodId(0)), amount: Quantity::pieces(0.4), place: None, look_first: false, is_short: false }];
     let one = &by_food(&all)[0];
     // A quarter of four cloves.
-    assert_eq!(one.words(&said, 0.25, kitchen.names(), Units::Metric), "1 clove of garlic");
+    let quarter = Shares { all: vec![0.25, 0.75], whose: 0 };
+    assert_eq!(one.words(&said, &quarter, kitchen.names(), Units::Metric), "1 clove of garlic");
+}
+
+#[test]
+fn a_part_of_what_is_poured_is_told_by_the_spoon() {
+    // 2 of 6 tbsp of oil: neither grams nor a part of 90 ml.
+    let spoons = |number| (item(number, Unit::Tablespoon), None);
+    let (kitchen, said) = said_of("olive oil", "oil", vec![spoons(2.0), spoons(4.0)]);
+    let all = [Fetch { of: Ware::Food(FoodId(0)), amount: Quantity::grams(81.0), place: None, look_first: false, is_short: false }];
+    let part = |whose| by_food(&all)[0].words(&said, &Shares { all: vec![2.0 / 6.0, 4.0 / 6.0], whose }, kitchen.names(), Units::Metric);
+    assert_eq!([part(0), part(1)], ["2 tbsp olive oil", "4 tbsp olive oil"]);
 }

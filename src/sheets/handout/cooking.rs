@@ -6,7 +6,7 @@ use jiff::civil::{Date, DateTime};
 use crate::foods::Place;
 use crate::handout::{DayNumber, HandoutSession};
 use crate::measure::Quantity;
-use crate::prep::{Batch, Filling, Mark, Note, SessionPlan, Task, boxing_words, by_food};
+use crate::prep::{Batch, Filling, Mark, Note, SessionPlan, Shares, Task, boxing_words, by_food};
 use crate::words::{Clock, brief, ended, in_a_sentence, listed, place, sentence};
 
 use super::{Book, Part, led};
@@ -98,7 +98,7 @@ impl Book<'_> {
 
     /// All that the day takes, in one paragraph.
     fn at_hand(&self, plan: &SessionPlan) -> Vec<Vec<Span>> {
-        let told = by_food(&plan.fetch).into_iter().map(|one| one.words(&plan.said, 1.0, self.names, self.units()));
+        let told = by_food(&plan.fetch).into_iter().map(|one| one.words(&plan.said, &Shares::whole(), self.names, self.units()));
         let all = told.collect::<Vec<_>>().join("; ");
         if all.is_empty() { Vec::new() } else { vec![vec![plain(all)]] }
     }

@@ -295,6 +295,7 @@ impl Chance {
             place: [Place::Fridge, Place::Freezer][chance.below(2)],
             made_on: date(2026, 11, 29),
             use_by: date(2027, 1, 28),
+            keeps_uncooled: false,
             serve: None,
             contains: chance.contains(),
             beware: chance.contains().beware(&[Allergen::Sesame]),

@@ -199,6 +199,7 @@ pub fn session() -> SessionPlan {
             },
             BoxNote { what_for: vec!["Mon supper".into()], ..boxed("Pearl barley", 6.0, Place::Fridge, date(2026, 12, 3)) },
         ],
+        theirs: vec![],
         cautions: vec![
             Care::Rule {
                 text: "Chill cooked food within two hours, in shallow boxes; fridge at 4 °C (40 °F) or below.",

@@ -25,6 +25,7 @@ pub fn label() -> Label {
         place: Place::Fridge,
         made_on: date(2026, 11, 29),
         use_by: date(2026, 12, 2),
+        keeps_uncooled: false,
         serve: Some(Serve::Hot),
         contains: milk_and_stock(),
         beware: milk_and_stock().beware(&[Allergen::Sesame]),

@@ -9,6 +9,7 @@ use super::*;
 use crate::kitchen::fixture::{empty_kitchen, recipe};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Recipe, RecipeId, Spot};
 use crate::measure::{Celsius, Minutes, Quantity};
+use crate::prep::Task;
 use crate::prep::{Advice, BoxTask, Care, Cut, Doing, Kept, StepTask};
 
 const OVEN: ApplianceId = ApplianceId(0);
@@ -102,6 +103,7 @@ fn roast() -> PrepPlan {
         }],
         boxes: vec![],
         set_aside: vec![],
+        theirs: vec![],
         cautions: vec![Care::Rule {
             text: "Hot trays, pots and steam: dry oven gloves.",
             figures: vec![],
@@ -141,7 +143,7 @@ cook
 
 A number or letter: the step or box begins. |: it goes on. ~: warming up.
 
-     14:00, 10 min on its own; oven; 200 °C
+  ~  14:00, 10 min on its own; oven; 200 °C
      Set the oven to 200 °C (390 °F)
      Until 14:10.
   1  14:00, 8 min; cook; Roast roots

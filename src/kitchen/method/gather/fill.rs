@@ -221,13 +221,23 @@ impl Gather<'_, '_> {
 
     fn place(&mut self, w: &Words, mention: Mention, draft: &mut Draft) {
         self.tell_what_falls_short(w, &mention);
-        let taken: Vec<(usize, Option<Amount>)> =
-            mention.foods.iter().filter_map(|food| Some((*food, self.larder.take(*food, mention.part.as_ref())?))).collect();
+        let mut taken: Vec<(usize, Option<Amount>)> = Vec::new();
+        for food in mention.foods.iter().copied() {
+            let first = if self.keeps_some_for_later(food, &mention) { self.larder.take_the_first(food) } else { None };
+            let took = first.map(Some).or_else(|| self.larder.take(food, mention.part.as_ref()));
+            taken.extend(took.map(|amount| (food, amount)));
+        }
         if !taken.is_empty() {
             let Mention { start, end, group, .. } = mention;
             let part = larder::part_of_a_fruit(w.key_at(end - 1)).filter(|part| !self.larder.is_itself(taken[0].0, part));
             draft.pieces.push(Placed { start, end, foods: taken, group, part });
         }
+    }
+
+    /// "500 g flour, plus 2 tbsp for rolling", which the method names again: what is for later does not go in with the first.
+    fn keeps_some_for_later(&self, food: usize, mention: &Mention) -> bool {
+        let line = &self.setting.ingredients[food];
+        mention.part.is_none() && line.prep.as_deref().is_some_and(|prep| prep.starts_with("for ")) && self.is_named_again(food)
     }
 
     /// "Let the pressure fall for ten minutes": it waits on the cooker of the step before.

@@ -96,6 +96,15 @@ impl Larder<'_> {
         }
     }
 
+    /// Of a line of two amounts, untouched so far, the first; the other is taken next.
+    pub fn take_the_first(&mut self, index: usize) -> Option<Amount> {
+        let item = self.named[index].item.as_ref().filter(|_| self.left[index] == Number::ONE)?;
+        let [plus] = item.plus.as_slice() else { return None };
+        (self.left[index], self.other[index]) = (Number::HALF, Some(plus.clone()));
+        self.divided.push(index);
+        Some(item.amount.clone())
+    }
+
     /// "400 g of the flour" where the line is "400 g flour, plus 2 tbsp": that, and the other amount.
     fn one_of_two(&self, index: usize, part: &Part) -> Option<(Amount, Amount)> {
         let (Part::Amount(number, unit), Some(item)) = (part, &self.named[index].item) else { return None };

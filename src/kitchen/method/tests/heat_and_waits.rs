@@ -2,6 +2,7 @@
 //! readings were written down before any was run.
 
 use super::{foods, read, told};
+use crate::kitchen::Appliance;
 use pretty_assertions::assert_eq;
 
 type Row = (&'static [&'static str], &'static [&'static str], &'static [&'static str]);
@@ -259,4 +260,23 @@ fn what_heating_the_oven_says_beside_the_degrees_stays_in_the_words() {
     assert!(text(&["Heat the oven to 180°C for the chicken and 200°C for the potatoes. Bake for 12 minutes."]).contains("potatoes"));
     assert!(text(&["Heat oven to 450 degrees and put a heavy covered pot in the oven as it heats. Bake for 30 minutes."]).contains("pot"));
     assert_eq!(text(&["Preheat the oven to 200 °C (180 °C fan, gas 6). Bake for 12 minutes."]), "Bake for 12 minutes.");
+}
+
+#[test]
+fn each_step_is_as_hot_as_its_own_oven_asks() {
+    let mut appliances = super::kitchen();
+    let second = Appliance { name: "top oven".to_owned(), fan: true, ..appliances[0].clone() };
+    let degrees = |appliances: &[Appliance], text: &str| {
+        let read = super::read_in(appliances, &["500 g carrots"], &[text]);
+        read.steps.iter().filter_map(|step| step.temperature).map(|at| at.0).collect::<Vec<_>>()
+    };
+    appliances.push(second);
+    // The first oven stands without a fan: as written. The other is 20 °C lower.
+    assert_eq!(degrees(&appliances, "Roast the carrots in the oven at 200 °C for 30 minutes."), [200.0]);
+    assert_eq!(degrees(&appliances, "Roast the carrots in the top oven at 200 °C for 30 minutes."), [180.0]);
+    // Where the only oven has one, or the first of two.
+    appliances[0].fan = true;
+    assert_eq!(degrees(&appliances, "Roast the carrots at 200 °C for 30 minutes."), [180.0]);
+    appliances[8].fan = false;
+    assert_eq!(degrees(&appliances, "Roast the carrots at 200 °C for 30 minutes."), [180.0]);
 }
