@@ -45,6 +45,6 @@ mod telling;
 mod words;
 
 pub use reckon::{
-    AsPrinted, DayLot, DayPlan, DaySession, PastSession, Priced, Reckoning, Shown, Trials, Tried, Walk, has_begun, open_meals, reckon,
-    reckon_beside, trials, waits_to_be_booked,
+    AsPrinted, DayLot, DayPlan, DaySession, PastSession, PastTrips, Priced, Reckoning, Shown, Trials, Tried, Walk, has_begun, open_meals,
+    reckon, reckon_beside, trials, waits_to_be_booked,
 };

@@ -13,6 +13,7 @@ mod adopt;
 mod adopt_pages;
 mod afternoons;
 mod allergies;
+mod as_booked;
 mod boatyard_row;
 mod book;
 mod bounds;

@@ -9,9 +9,9 @@ use proptest::prelude::*;
 use spence::book::Booked;
 use spence::kitchen::Ware;
 use spence::kitchen::{Loaded, load};
-use spence::{Reckoning, Shown, reckon};
+use spence::{PastTrips, Reckoning, Shown, reckon};
 
-const EVERY_TRIP: Shown = Shown { all: true, compared: false };
+const EVERY_TRIP: Shown = Shown { past: PastTrips::AsPrinted, compared: false };
 
 const FOODS: [&str; 4] = ["quay barley", "quay bean", "quay beetroot", "quay yoghurt"];
 

@@ -16,7 +16,7 @@ use spence::measure::Number;
 use spence::prep::Effort;
 use spence::purchase::TripBuys;
 use spence::shelf::lot_dates;
-use spence::{Reckoning, Shown, reckon};
+use spence::{PastTrips, Reckoning, Shown, reckon};
 
 use crate::kitchen::kitchen;
 
@@ -107,7 +107,7 @@ impl Year {
     }
 
     fn live_through(&mut self, week: &Week) {
-        let trip = TripBuys::from(&self.reckon(week).list(Shown { all: true, compared: false }).trips[0]);
+        let trip = TripBuys::from(&self.reckon(week).list(Shown { past: PastTrips::AsPrinted, compared: false }).trips[0]);
         let mut bench = self.bench();
         let not_booked = receive(&self.loaded.kitchen, &mut bench, &trip, &Exceptions::default()).expect("a trip");
         assert_eq!(not_booked, Vec::<String>::new());

@@ -9,7 +9,7 @@ use super::chain::Book;
 use super::keys::{
     LINE, MEAL, SESSION, TRIP, count_key, food_of_line, is_of_trip, line_key, meal_key, own_trip, session_key, trip_key, trip_of,
 };
-use super::lately::LastBookings;
+use super::lately::{Brought, CookedThen, LastBookings};
 use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
 use super::record::{LotRecord, Paid, records};
@@ -90,10 +90,15 @@ impl Booked {
         self.lately.have_put(lot)
     }
 
-    /// What the book has of a trip that is booked, be it line by line: the lots that it brought, and what the way to the shops cost.
-    pub fn brought(&self, on: Date, nth: usize) -> (Vec<&LotRecord>, Money) {
-        let (lots, fares) = self.lately.brought(|key| is_of_trip(self.key_now(key), (on, nth)));
-        (lots, Money(fares))
+    /// What the book has of a trip that is booked, be it line by line.
+    pub fn brought(&self, on: Date, nth: usize) -> Brought<'_> {
+        self.lately.brought(|key| is_of_trip(self.key_now(key), (on, nth)))
+    }
+
+    /// What the book has of a session that is booked; `None` where that was long ago.
+    pub fn cooked(&self, start: DateTime) -> Option<CookedThen<'_>> {
+        let wanted = session_key(start);
+        self.lately.cooked(|key| self.key_now(key) == wanted)
     }
 
     /// Is this line of an open trip booked, or said to be not got? `nth` counts the lines of one food from 0.

@@ -6,7 +6,7 @@ use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::record::LotRecord;
+use super::record::{Exact, LotRecord};
 use crate::kitchen::{PriceChange, Week};
 use crate::store::FileChange;
 
@@ -34,6 +34,9 @@ pub struct Change {
     /// What it was worth when it was thrown away, in minor units of money; of a count, what was found less what was booked.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub worth: Option<i64>,
+    /// Of what was bought: the shop, where the list named one.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub shop: Option<String>,
     /// The lot's own lines in pantry.toml, remarks and all, where it is gone.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub lines: Option<String>,
@@ -50,13 +53,24 @@ pub struct Change {
 
 impl Change {
     pub fn new(from: Option<LotRecord>, to: Option<LotRecord>) -> Change {
-        Change { from, to, worth: None, lines: None, nth: None, above: None, heading: None }
+        Change { from, to, worth: None, shop: None, lines: None, nth: None, above: None, heading: None }
     }
 
     /// As much as before, in closed packs or out of them.
     pub fn is_packed_otherwise(&self) -> bool {
         self.from.as_ref().zip(self.to.as_ref()).is_some_and(|(from, to)| from.pack != to.pack && from.amount == to.amount)
     }
+}
+
+/// What a session made of one recipe.
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+pub struct Cooked {
+    /// Its id.
+    pub recipe: String,
+    pub makes: Exact,
+    /// What of it was served straight from the pot: it stands in the fridge, in no box, until its meal is booked.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub straight: Option<Exact>,
 }
 
 /// The week of a trip or a session when it was booked, by which it is known again where its day is changed afterwards.
@@ -100,6 +114,9 @@ pub struct Booking {
     /// Of a trip or a session: its week, as it stood then.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub in_week: Option<InWeek>,
+    /// Of a session: what it made. Books from before do not say it.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub cooked: Vec<Cooked>,
     pub changes: Vec<Change>,
     /// What it cost to get to the shops, in minor units of money.
     #[serde(skip_serializing_if = "BTreeMap::is_empty", default)]
@@ -129,6 +146,7 @@ impl Booking {
             takes_back: None,
             covers: Vec::new(),
             in_week: None,
+            cooked: Vec::new(),
             changes,
             fares: BTreeMap::new(),
             prices: Vec::new(),

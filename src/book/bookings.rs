@@ -9,7 +9,7 @@ use super::booked::Booked;
 use super::booking::{Booking, Change, InWeek, Verb};
 use super::chain::Book;
 use super::goods::Goods;
-use super::issue::{Missing, issue_meal, issue_session};
+use super::issue::{Missing, issue_meal, issue_session, made_in};
 use super::keys::{count_key, meal_key, session_key, trip_key};
 use super::next::NextTrip;
 use super::out::{NotTaken, TookOf, take_food, take_recipe, worth_taken};
@@ -77,7 +77,11 @@ pub fn bought_beside(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on
 fn put_down(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on: Date) -> Vec<Change> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
     put_all(&kitchen.foods, &kitchen.lots, &mut bench, goods, on);
-    bench.finish()
+    let mut changes = bench.finish();
+    let shop = |bought: &Goods| if let Seller::Shop(shop) = bought.from { Some(kitchen.shops[shop].name.clone()) } else { None };
+    let shops = goods.iter().flat_map(|bought| std::iter::repeat_n(shop(bought), bought.lots().len()));
+    changes.iter_mut().zip(shops).for_each(|(change, shop)| change.shop = shop);
+    changes
 }
 
 /// What a session of `week` took and left cooked; `file` is the week as its file has it.
@@ -94,7 +98,8 @@ pub fn cooked(
     let missing = issue_session(kitchen, &mut bench, session);
     let what = format!("cooked {} at {} ({week})", day_near(start.date(), today), clock(start));
     let (covers, in_week) = (vec![session_key(start)], Some(InWeek::of(file)));
-    let booking = Booking { covers, in_week, ..Booking::new(today, Verb::Issue, what, bench.finish()) };
+    let cooked = made_in(&kitchen.recipes, session);
+    let booking = Booking { covers, in_week, cooked, ..Booking::new(today, Verb::Issue, what, bench.finish()) };
     Draft { booking, missing }
 }
 

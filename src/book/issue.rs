@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::civil::Date;
 
 use super::bench::Bench;
+use super::booking::Cooked;
 use super::out::{NotTaken, TookOf, take_amount, take_recipe_of};
 use super::record::{Exact, LotRecord, Paid};
 use super::went_in::WentIn;
@@ -60,10 +61,7 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
     }
     for batch in &session.batches {
         let recipe = &kitchen.recipes[batch.recipe];
-        let straight = eaten_straight(&kitchen.recipes, session, batch);
-        // A plan as it was printed has ten digits of what is no decimal.
-        if &straight * 1_000_000 > *batch.makes.exact() {
-            let amount = Quantity::of(&recipe.makes.dimension(), &straight);
+        if let Some(amount) = eaten_straight(&kitchen.recipes, session, batch) {
             let lot = cooked(recipe, &amount, Place::Fridge, on, after_days(on, recipe.fridge.unwrap_or_default()));
             bench.put(LotRecord { paid: paid(batch.recipe, &amount), ..lot });
         }
@@ -110,8 +108,18 @@ fn comes_to_whole(minor: f64) -> bool {
     (minor - minor.round()).abs() < 1e-6
 }
 
-/// What is made less what is boxed and what the session's own dishes take, in the unit of `makes`.
-fn eaten_straight(recipes: &[Recipe], session: &Turnover, made: &Batch) -> Number {
+/// What a session made, for the book.
+pub fn made_in(recipes: &[Recipe], session: &Turnover) -> Vec<Cooked> {
+    let cooked = |batch: &Batch| Cooked {
+        recipe: recipes[batch.recipe].id.clone(),
+        makes: Exact::of(&batch.makes),
+        straight: eaten_straight(recipes, session, batch).map(|straight| Exact::of(&straight)),
+    };
+    session.batches.iter().map(cooked).collect()
+}
+
+/// What is made less what is boxed and what the session's own dishes take, in the unit of `makes`; `None` where that is nothing.
+fn eaten_straight(recipes: &[Recipe], session: &Turnover, made: &Batch) -> Option<Quantity> {
     let recipe = &recipes[made.recipe];
     let in_unit = |amount: &Quantity| in_makes(recipe, amount).unwrap_or_default();
     let boxed: Number = session.boxes.iter().filter(|boxed| boxed.recipe == made.recipe).map(|boxed| in_unit(&boxed.amount)).sum();
@@ -127,7 +135,9 @@ fn eaten_straight(recipes: &[Recipe], session: &Turnover, made: &Batch) -> Numbe
             }
         }
     }
-    made.makes.exact() - boxed - (used - fetched).max(Number::ZERO)
+    let straight = made.makes.exact() - boxed - (used - fetched).max(Number::ZERO);
+    // A plan as it was printed has ten digits of what is no decimal.
+    (&straight * 1_000_000 > *made.makes.exact()).then(|| Quantity::of(&recipe.makes.dimension(), &straight))
 }
 
 fn cooked(recipe: &Recipe, amount: &Quantity, place: Place, made: Date, use_by: Date) -> LotRecord {

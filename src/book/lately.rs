@@ -3,11 +3,11 @@
 //! For whoever asks what a week would have planned then. The last bookings are remembered while the book is read, no more than
 //! [`DAYS`] back from the last of them and no more than [`BOOKINGS`]: who asks further back gets what those lead to.
 
-use std::collections::{BTreeSet, VecDeque};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use jiff::civil::Date;
 
-use super::booking::{Booking, Verb};
+use super::booking::{Booking, Change, Cooked, Verb};
 use super::record::{Exact, LotRecord, as_lot, records};
 use crate::kitchen::{Kitchen, Lot};
 use crate::measure::Number;
@@ -27,9 +27,45 @@ pub(super) struct Lately {
     pub takes_back: Option<u64>,
     /// The trips, sessions and meals that are booked with it.
     pub covers: Vec<String>,
-    pub changes: Vec<(Option<LotRecord>, Option<LotRecord>)>,
+    pub changes: Vec<Moved>,
     /// What it cost to get to the shops, in minor units of money.
-    pub fares: i64,
+    pub fares: BTreeMap<String, i64>,
+    /// Of a session: what it made.
+    pub cooked: Vec<Cooked>,
+}
+
+/// A lot before and after, and the shop that it was bought in.
+#[derive(Debug, Clone)]
+pub(super) struct Moved {
+    pub from: Option<LotRecord>,
+    pub to: Option<LotRecord>,
+    pub shop: Option<String>,
+}
+
+impl Moved {
+    /// A lot that was not there before.
+    fn is_new(&self) -> Option<&LotRecord> {
+        self.to.as_ref().filter(|_| self.from.is_none())
+    }
+}
+
+/// What bookings of one trip brought.
+#[derive(Debug, Clone, Default)]
+pub struct Brought<'b> {
+    /// Each with the shop that it was bought in, where the book says it.
+    pub lots: Vec<(&'b LotRecord, Option<&'b str>)>,
+    /// What the way to the shops cost, in minor units of money.
+    pub fares: Vec<(&'b str, i64)>,
+}
+
+/// What a session took off the shelf and put on it.
+#[derive(Debug, Clone)]
+pub struct CookedThen<'b> {
+    /// Lots as they lay before, each with what was taken of it.
+    pub took: Vec<(&'b LotRecord, Number)>,
+    pub put: Vec<&'b LotRecord>,
+    /// Empty where the book does not say it.
+    pub cooked: &'b [Cooked],
 }
 
 /// Of what is given in order of time, each with its day, the last.
@@ -78,26 +114,56 @@ impl LastBookings {
     /// Did a booking put this lot on the shelf with these dates, and not a person by hand?
     pub fn have_put(&self, lot: &LotRecord) -> bool {
         let booked = self.0.iter().filter(|booking| !matches!(booking.verb, Verb::Opening | Verb::HandEdit));
-        booked.flat_map(|booking| &booking.changes).any(|(_, to)| to.as_ref().is_some_and(|to| to.same_but_amount(lot)))
+        booked.flat_map(|booking| &booking.changes).any(|moved| moved.to.as_ref().is_some_and(|to| to.same_but_amount(lot)))
     }
 
-    /// The lots that bookings of something by its key put on the shelf, of those that stand, and what the way to the shops cost, in minor
-    /// units of money.
-    pub fn brought(&self, is_it: impl Fn(&str) -> bool) -> (Vec<&LotRecord>, i64) {
+    /// What bookings of something by its key put on the shelf, of those that stand.
+    pub fn brought(&self, is_it: impl Fn(&str) -> bool) -> Brought<'_> {
+        let mut brought = Brought::default();
+        for booking in self.standing(is_it) {
+            let lots = booking.changes.iter().filter_map(|moved| Some((moved.is_new()?, moved.shop.as_deref())));
+            brought.lots.extend(lots);
+            brought.fares.extend(booking.fares.iter().map(|(shop, fare)| (shop.as_str(), *fare)));
+        }
+        brought
+    }
+
+    /// What the booking of something by its key took and put, where it stands: what was opened for it is no more than put back.
+    pub fn cooked(&self, is_it: impl Fn(&str) -> bool) -> Option<CookedThen<'_>> {
+        let booking = self.standing(is_it).pop()?;
+        let mut cooked = CookedThen { took: Vec::new(), put: Vec::new(), cooked: &booking.cooked };
+        for moved in &booking.changes {
+            match (&moved.from, &moved.to) {
+                (Some(from), to) => {
+                    let left = to.as_ref().map_or(Number::ZERO, |to| to.amount.number.clone());
+                    cooked.took.push((from, &from.amount.number - left));
+                }
+                (None, Some(to)) if to.recipe.is_some() => cooked.put.push(to),
+                (None, Some(opened)) => {
+                    if let Some((_, taken)) = cooked.took.last_mut().filter(|(from, _)| from.food == opened.food) {
+                        *taken = &*taken - &opened.amount.number;
+                    }
+                }
+                (None, None) => (),
+            }
+        }
+        Some(cooked)
+    }
+
+    /// The bookings of something by its key that stand, the latest last.
+    fn standing(&self, is_it: impl Fn(&str) -> bool) -> Vec<&Lately> {
         let mut gone: BTreeSet<u64> = BTreeSet::new();
-        let (mut brought, mut fares) = (Vec::new(), 0);
+        let mut standing = Vec::new();
         for booking in self.0.iter().rev() {
             if gone.contains(&booking.number) {
                 continue;
             }
             gone.extend(booking.takes_back);
             if booking.covers.iter().any(|key| is_it(key)) {
-                let lots = booking.changes.iter().filter(|(from, _)| from.is_none()).filter_map(|(_, to)| to.as_ref());
-                brought.splice(0..0, lots);
-                fares += booking.fares;
+                standing.insert(0, booking);
             }
         }
-        (brought, fares)
+        standing
     }
 
     /// The kitchen's lots without what was booked after a day, but for bookings of something that `is_kept`. What lay there when the book
@@ -117,7 +183,7 @@ impl LastBookings {
         }
         let mut shelf = Then { lots: records(kitchen), came_back: Vec::new() };
         let changes = back.into_iter().rev().flat_map(|booking| booking.changes.iter().rev());
-        changes.for_each(|(from, to)| shelf.take_back(from.as_ref(), to.as_ref()));
+        changes.for_each(|Moved { from, to, .. }| shelf.take_back(from.as_ref(), to.as_ref()));
         shelf.into_lots(kitchen)
     }
 }
@@ -125,8 +191,10 @@ impl LastBookings {
 impl Lately {
     pub fn of(booking: &Booking) -> Lately {
         let Booking { number, on, verb, takes_back, .. } = *booking;
-        let changes = booking.changes.iter().map(|change| (change.from.clone(), change.to.clone())).collect();
-        Lately { number, on, verb, takes_back, covers: booking.covers.clone(), changes, fares: booking.fares.values().sum() }
+        let moved = |change: &Change| Moved { from: change.from.clone(), to: change.to.clone(), shop: change.shop.clone() };
+        let changes = booking.changes.iter().map(moved).collect();
+        let (covers, fares, cooked) = (booking.covers.clone(), booking.fares.clone(), booking.cooked.clone());
+        Lately { number, on, verb, takes_back, covers, changes, fares, cooked }
     }
 }
 

@@ -9,10 +9,10 @@ use serde::Deserialize;
 use serde_json::value::RawValue;
 
 use super::bag::{AsWritten, Sum};
-use super::booking::{Booking, Change, InWeek, Verb};
+use super::booking::{Booking, Change, Cooked, InWeek, Verb};
 use super::chain::{Broken, Marks, is_cut_short, not_as_booked, not_following, sealed, unreadable};
 use super::keys::LINE;
-use super::lately::{LastBookings, Lately, Window};
+use super::lately::{LastBookings, Lately, Moved, Window};
 use super::purchases::{Purchase, purchase, purchase_of};
 use super::record::LotRecord;
 use super::sum::reversed;
@@ -67,6 +67,8 @@ struct Line<'l> {
     covers: Vec<String>,
     #[serde(default)]
     in_week: Option<Box<InWeek>>,
+    #[serde(default)]
+    cooked: Vec<Cooked>,
     #[serde(borrow)]
     changes: Vec<Move<'l>>,
     #[serde(default)]
@@ -86,6 +88,8 @@ struct Move<'l> {
     to: Option<&'l RawValue>,
     #[serde(default)]
     worth: Option<i64>,
+    #[serde(borrow, default)]
+    shop: Option<Cow<'l, str>>,
 }
 
 /// One booking, as the book is read.
@@ -110,9 +114,11 @@ impl Line<'_> {
 
     fn lately(&self) -> serde_json::Result<Lately> {
         let Line { number, on, verb, takes_back, .. } = *self;
-        let change = |change: &Move| Ok((lot(change.from)?, lot(change.to)?));
+        let shop = |change: &Move| change.shop.as_deref().map(str::to_owned);
+        let change = |change: &Move| Ok(Moved { from: lot(change.from)?, to: lot(change.to)?, shop: shop(change) });
         let changes = self.changes.iter().map(change).collect::<serde_json::Result<_>>()?;
-        Ok(Lately { number, on, verb, takes_back, covers: self.covers.clone(), changes, fares: self.fares.values().sum() })
+        let (covers, fares, cooked) = (self.covers.clone(), self.fares.clone(), self.cooked.clone());
+        Ok(Lately { number, on, verb, takes_back, covers, changes, fares, cooked })
     }
 
     /// What it bought, where it did.

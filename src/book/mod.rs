@@ -39,7 +39,7 @@ mod went_in;
 
 pub use bench::{Bench, Took};
 pub use booked::Booked;
-pub use booking::{Booking, Change, InWeek, Verb};
+pub use booking::{Booking, Change, Cooked, InWeek, Verb};
 pub use bookings::{Draft, Eaten, NotWasted, bought, bought_beside, cooked, eaten, found, looked, taken_back, taking_back, thrown_away};
 pub use chain::{Book, Broken};
 pub use count::{Difference, Differences, count, differences, may_be_written_over};
@@ -48,12 +48,13 @@ pub use edit::edit_lots;
 pub use goods::{Goods, goods_of, open_goods};
 pub use goods_form::{fill, goods_form, packs_of_goods};
 pub use hashes::trip_hashes;
-pub use issue::{Ate, Missing, eat, issue_meal, issue_session};
+pub use issue::{Ate, Missing, eat, issue_meal, issue_session, made_in};
 pub use keeping::{
     Keeping, NotBooked, Note, beside_the_book, cut_short_behind_pantry, cut_within_its_first_line, lost_booking, mend_if_cut_short,
     read_entries, read_ledger,
 };
 pub use keys::{count_key, is_of_trip, line_key, meal_key, session_key, trip_key};
+pub use lately::{Brought, CookedThen};
 pub use ledger::{Entry, Ledger, Whole};
 pub use moved::{at_their_new_days, at_their_new_starts, printed_trips_moved};
 pub use next::{

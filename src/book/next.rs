@@ -203,7 +203,7 @@ pub fn otherwise_than_printed(kitchen: &Kitchen, printed: &Turnover, now: Option
     let taken = |session: &Turnover| -> BTreeMap<FoodId, Quantity> {
         // A print adds up what lies in several places, the plan has an entry for each.
         let mut sums: BTreeMap<FoodId, Quantity> = BTreeMap::new();
-        for Taken { of, amount } in &session.fetch {
+        for Taken { of, amount, .. } in &session.fetch {
             let Ok(Ware::Food(food)) = of else { continue };
             let sum = sums.get(food).and_then(|sum| sum.plus(amount)).unwrap_or_else(|| amount.clone());
             sums.insert(*food, sum);

@@ -48,6 +48,11 @@ pub fn put_all(foods: &Foods, lots: &[Lot], bench: &mut Bench, goods: &[Goods], 
 }
 
 impl Goods {
+    /// One a lot of it on the shelf: a size, or what the week opens one after the other.
+    pub(super) fn lots(&self) -> &[InPacks] {
+        if self.opened.is_empty() { &self.amounts } else { &self.opened }
+    }
+
     /// What was paid for all of it, where that is known.
     pub fn price(&self) -> Option<WeekPrice> {
         let mut amounts = self.amounts.iter().map(|lies| &lies.amount);
@@ -248,7 +253,7 @@ fn put(foods: &Foods, lots: &[Lot], bench: &mut Bench, bought: &Goods, on: Date)
     let food = &foods[bought.food];
     let place = home(foods, lots, bought.food);
     let paid = bought.price().map(|price| Paid { minor: price.cost.0, amount: Exact::of(&price.buys) });
-    for lies in if bought.opened.is_empty() { &bought.amounts } else { &bought.opened } {
+    for lies in bought.lots() {
         let (amount, pack) = exactly(&lies.amount, lies.pack.as_ref());
         let chilled = place == Place::Fridge;
         bench.put(LotRecord {

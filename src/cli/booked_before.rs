@@ -8,10 +8,10 @@ use crate::book::Missing;
 use crate::kitchen::Ware;
 use crate::plan::{MadeAt, Makings};
 use crate::words::{day, day_clock};
-use crate::{Reckoning, Shown};
+use crate::{PastTrips, Reckoning, Shown};
 
 /// A trip counts whether it is still to come or not.
-const EVERY_TRIP: Shown = Shown { all: true, compared: false };
+const EVERY_TRIP: Shown = Shown { past: PastTrips::AsPrinted, compared: false };
 
 /// Tells of the first trip on or before `until` that is not booked and brings something that is missing. `then` is what is booked after it.
 pub fn tell_of_trip(setting: &Setting, reckoned: &Reckoning, missing: &[Missing], until: DateTime, then: &str) {

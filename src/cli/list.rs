@@ -10,16 +10,16 @@ use super::printed::printed;
 use super::setting::Setting;
 use super::wrap::{columns, titled};
 use super::{Cli, Format};
-use crate::Shown;
 use crate::kitchen::much::{called, for_whom, how_much, no_more_than};
 use crate::kitchen::not_known;
 use crate::kitchen::{Kitchen, Names, Ware, Warning};
 use crate::measure::{Money, Quantity, Units, show};
-use crate::plan::ShortMeal;
+use crate::plan::{ShortMeal, State};
 use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Reserved, ShoppingList};
 use crate::telling::list::{self as words, OPTIONAL, PAST_ITS_DATE};
 use crate::telling::short::{lacks, remedies, still_to_get};
 use crate::words::{clock, day, day_near, day_year, place};
+use crate::{PastTrips, Shown};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
@@ -28,7 +28,7 @@ pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let out_of_order = reckoned.out_of_order().into_iter().map(Warning::from);
     reckoned.warnings.extend(out_of_order);
     warn(&reckoned.warnings, cli.strict)?;
-    let list = reckoned.list(Shown { all, compared });
+    let list = reckoned.list(Shown { past: PastTrips::shown(all), compared });
     match cli.format {
         Format::Json => {
             // What is past stands in it as it was printed.
@@ -62,8 +62,13 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
             let _ = writeln!(out, "\n  {name}{cost}{fare}");
             for section in &visit.sections {
                 let _ = writeln!(out, "    {}", section.section);
-                out.push_str(&columns(&section.lines.iter().map(|line| row(line, list.from, names, units)).collect::<Vec<_>>(), 6));
+                let tick = if trip.closed() == Some(State::Done) { "[x]" } else { "[ ]" };
+                let rows = section.lines.iter().map(|line| row(line, tick, list.from, names, units));
+                out.push_str(&columns(&rows.collect::<Vec<_>>(), 6));
             }
+        }
+        if let Some(not_booked) = words::not_booked(trip, names) {
+            let _ = writeln!(out, "\n  {not_booked}");
         }
     }
     notes(list, names, units, &mut out);
@@ -81,7 +86,7 @@ pub(super) fn short(short: &[ShortMeal], names: Names, units: Units, out: &mut S
     }
 }
 
-fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
+fn row(line: &ListLine, tick: &str, from: Date, names: Names, units: Units) -> Vec<String> {
     let need = words::need(line, names, units).unwrap_or_default();
     let typed = line.own_words.join("; ");
     let (need, mut remarks) = match (line.need.is_zero(), typed.is_empty()) {
@@ -107,7 +112,7 @@ fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
     }
     let cost = line.cost.map(|cost| names.money(cost)).unwrap_or_default();
     let name = words::named(line, names, units);
-    vec![format!("[ ] {}", words::bought(line, units)), name, need, cost, remarks.join("; ")]
+    vec![format!("{tick} {}", words::bought(line, units)), name, need, cost, remarks.join("; ")]
 }
 
 fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {

@@ -134,7 +134,7 @@ fn said_of(weeks: &Reckoned) -> Vec<(String, String)> {
     let of_week = |week: &Result<Reckoning, Failure>| match week {
         Ok(reckoned) => {
             let names = reckoned.kitchen.names();
-            let list = reckoned.list(Shown { all: false, compared: false });
+            let list = reckoned.list(Shown::default());
             let flag = |flag: &Flag| format!("{}: {}", names.food(flag.food), untimely(&flag.why));
             let flags = list.flags.iter().map(flag).map(|text| (text.clone(), text));
             reckoned.warnings.iter().map(|warning| (warning.words(), warning.to_string())).chain(flags).collect::<Vec<_>>()

@@ -41,6 +41,9 @@ pub fn past_guides(setting: &Setting, reckoned: &Reckoning, folder: &Path, how: 
     for session in reckoned.past_sessions() {
         let name = PathBuf::from(format!("{}.pdf", guide_stem(session.start, how.person)));
         if let Some(page) = printed_page(&[folder, &setting.folder.join("sheets")], &name)? {
+            if session.is_otherwise {
+                remark(&otherwise(session));
+            }
             guides.printed.push((name, page));
             continue;
         }
@@ -76,6 +79,13 @@ fn as_planned(plan: &PrepPlan, start: DateTime, how: &How) -> Option<Sheet> {
         None => Some(prep_guide(&week, session, &before, how.names, how.settings)),
         Some(person) => person_guide(&week, session, &before, how.names, how.settings, person),
     }
+}
+
+fn otherwise(session: &PastSession) -> String {
+    format!(
+        "the session of {} was booked otherwise than its guide says, which is kept as it was printed: spence prep --all says what was made.",
+        day_clock(session.start)
+    )
 }
 
 fn not_there(session: &PastSession) -> String {

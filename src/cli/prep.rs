@@ -33,7 +33,7 @@ pub fn run(cli: &Cli, all: bool, effort: Effort, running: &Running) -> Done {
         Format::Json => {
             let week = &setting.loaded.weeks[week].1;
             let printed = if all { printed(&setting.folder, &setting.loaded.kitchen, week)? } else { None };
-            let past = Past { sessions: reckoned.past_sessions(), printed: Printed::sessions_of(printed.as_ref()) };
+            let past = Past { sessions: reckoned.past_sessions(), printed: Printed::sessions_of(printed.as_ref()), as_booked: true };
             say(&json(&crate::json::prep(&plan, all.then_some(past), &reckoned.kitchen))?)
         }
         Format::Text => {

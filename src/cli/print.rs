@@ -31,7 +31,7 @@ use crate::sheets::{
     week_card_sheet,
 };
 use crate::words::{listed, sentence};
-use crate::{Reckoning, Shown};
+use crate::{PastTrips, Reckoning, Shown};
 
 /// Which sheets, and on what paper.
 #[derive(Debug, Clone, Args)]
@@ -145,7 +145,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let setting = &setting;
     let reckoned = setting.reckon_sessions(week)?;
     warn(&reckoned.warnings, cli.strict)?;
-    let list = reckoned.list(Shown { all, compared: false });
+    let list = reckoned.list(Shown { past: PastTrips::shown(all), compared: false });
     let under_way = choice.running.under_way(setting, week, &reckoned, effort)?;
     let prep = under_way.as_ref().map_or_else(|| reckoned.prep(effort), |under_way| reckoned.prep_under_way(effort, under_way));
     let asked = Asked { choice, usual, settings, reckoned: &reckoned, list: &list, prep: &prep };
@@ -161,8 +161,8 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let events = asked.wants(SheetKind::Calendar).then(|| events(setting, week, &reckoned, &prep, &last));
     let kept = events.as_ref().map_or(last.clone(), |(told, remembered)| told.iter().chain(remembered).cloned().collect());
     let before = asked.before(setting, week)?;
-    let past = Past { sessions: reckoned.past_sessions(), printed: Printed::sessions_of(before.as_ref()) };
-    let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
+    let past = Past { sessions: reckoned.past_sessions(), printed: Printed::sessions_of(before.as_ref()), as_booked: false };
+    let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { past: PastTrips::AsPrinted, compared: false }) } else { &list };
     let hashes = asked.hashes(setting, every_trip, &folder);
     let earlier = Earlier { print: before.as_ref(), meals: reckoned.past_meals(), hashes: &hashes, calendar: &kept };
     let printed = crate::json::printed(every_trip, &prep, past, earlier, &reckoned.kitchen);
@@ -370,7 +370,7 @@ fn last_events(folder: &Path, setting: &Setting, from: Date, (strict, tell): (bo
 
 /// What the calendar tells, and what it only remembers for the next print.
 fn events(setting: &Setting, week: usize, reckoned: &Reckoning, prep: &PrepPlan, last: &[Kept]) -> (Vec<Kept>, Vec<Kept>) {
-    let list = reckoned.list(Shown { all: true, compared: false });
+    let list = reckoned.list(Shown { past: PastTrips::AsPrinted, compared: false });
     let planned = planned(&reckoned.kitchen, &reckoned.week, &reckoned.makings, &list, prep);
     let whole = &setting.loaded.weeks[week].1;
     after(&reckoned.kitchen.household.name, Before { kept: last, whole, today: setting.today }, planned)

@@ -12,7 +12,6 @@ use super::printed::{printed, tell_strange_paper};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
-use crate::Shown;
 use crate::book::{
     As, Booking, Exceptions, FilledIn, Goods, InWeek, Keeping, NextTrip, NoTrip, at_their_new_days, beside_the_plan, bought, bought_beside,
     except, filled_in, goods_form, next_trip, open_goods, printed_trips_moved, read_ledger, seen_prices, week_of_sheet,
@@ -22,9 +21,10 @@ use crate::kitchen::{GoodsForm, Kitchen, Names, Warning, read_goods};
 use crate::plan::span;
 use crate::purchase::{TripBuys, WeekBuys};
 use crate::words::{day, day_near, day_year};
+use crate::{PastTrips, Shown};
 
 /// A trip is booked whenever it was.
-const EVERY_TRIP: Shown = Shown { all: true, compared: false };
+const EVERY_TRIP: Shown = Shown { past: PastTrips::AsPrinted, compared: false };
 
 #[derive(Debug, Args)]
 pub struct Otherwise {

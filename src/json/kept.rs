@@ -1,4 +1,5 @@
-//! What a print told of trips and meals. Once they are no longer open, a later print and `list --all` keep it word for word.
+//! What a print told of trips and meals. Once they are no longer open, a later print keeps it word for word; `list --all` keeps so what is
+//! taken as done, and of what is done each line that was booked as it was printed.
 
 use std::borrow::Cow;
 use std::collections::BTreeMap;
@@ -8,7 +9,8 @@ use serde::Deserialize;
 
 use super::list::meals::{Day, Meal};
 use super::list::trips::Trip;
-use crate::kitchen;
+use crate::kitchen::{self, Names};
+use crate::plan::State;
 use crate::purchase::TripList;
 use crate::words::clock;
 
@@ -43,6 +45,12 @@ impl KeptList {
         };
         let told = self.trips.iter().map(|told| (nth(told), told)).find(|(nth, told)| (told.on, *nth) == (trip.on, trip.nth))?.1;
         Some(Trip { state: Some(Cow::Borrowed(state.words())), ..told.clone() })
+    }
+
+    /// A trip that is no longer open, as a person is shown it: what is done, as it was booked.
+    pub(super) fn shown_trip<'a>(&self, trip: &'a TripList, names: Names<'a>) -> Option<Trip<'a>> {
+        let told = self.past_trip(trip)?;
+        Some(if trip.closed() == Some(State::Done) { Trip::of(trip, names).in_the_words_of(told) } else { told })
     }
 
     /// Its meals that are no longer open.

@@ -12,7 +12,7 @@ use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, Warning};
 use crate::measure::Quantity;
 use crate::plan::{Move, Spare};
-use crate::purchase::{Expiring, Flag, FoodAmount, FromPantry, Leftover, RecipeUse, Reserved, ShoppingList};
+use crate::purchase::{Expiring, Flag, FoodAmount, FromPantry, Leftover, RecipeUse, Reserved, ShoppingList, TripList};
 use crate::telling::list as words;
 
 mod costs;
@@ -54,15 +54,17 @@ pub(super) struct List<'a> {
 
 /// As `list` writes it.
 pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize + 'a {
-    told(list, None, kitchen)
+    told(list, |_| None, kitchen)
 }
 
-/// The same; a trip that is no longer open stands in it word for word as it was printed.
+/// The same; a trip that is taken as done stands in it word for word as it was printed, and so does each line of one that is done and was
+/// booked so.
 pub fn list_with<'a>(list: &'a ShoppingList, kept: Option<&KeptList>, kitchen: &'a Kitchen) -> impl Serialize + 'a {
-    told(list, kept, kitchen)
+    told(list, move |trip| kept?.shown_trip(trip, kitchen.names()), kitchen)
 }
 
-pub(super) fn told<'a>(list: &'a ShoppingList, kept: Option<&KeptList>, kitchen: &'a Kitchen) -> List<'a> {
+/// `kept` is how a trip that is no longer open is told; where it is `None`, as the list has it.
+pub(super) fn told<'a>(list: &'a ShoppingList, kept: impl Fn(&'a TripList) -> Option<Trip<'a>>, kitchen: &'a Kitchen) -> List<'a> {
     let names = kitchen.names();
     let units = kitchen.print.units;
     List {
@@ -71,7 +73,7 @@ pub(super) fn told<'a>(list: &'a ShoppingList, kept: Option<&KeptList>, kitchen:
         short: short(&list.short, kitchen),
         currency: &names.currency.code,
         cost: names.money(list.cost),
-        trips: list.trips.iter().map(|trip| kept.and_then(|kept| kept.past_trip(trip)).unwrap_or_else(|| Trip::of(trip, names))).collect(),
+        trips: list.trips.iter().map(|trip| kept(trip).unwrap_or_else(|| Trip::of(trip, names))).collect(),
         from_pantry: list.from_pantry.iter().map(|drawn| Drawn::of(drawn, names)).collect(),
         reserved: list.reserved.iter().map(|kept| Kept::of(kept, names)).collect(),
         expiring: list.expiring.iter().map(|lot| Lot::of(lot, names)).collect(),

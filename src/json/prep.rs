@@ -1,6 +1,9 @@
 //! The prep plan in JSON, as `prep` writes it and `plan-<from>.json` keeps it.
 
+mod past;
 mod read;
+
+pub use self::past::Past;
 
 use itertools::Itertools;
 use jiff::Span;
@@ -15,7 +18,6 @@ use crate::kitchen::{Kitchen, Names, RecipeId, Ware};
 use crate::measure::{Quantity, Units};
 use crate::plan::State;
 use crate::prep::{self, Doing, Mark, Moment, PersonId, PrepPlan, Put, SessionPlan, Taken};
-use crate::reckon::PastSession;
 
 /// The plan of a week.
 #[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
@@ -197,13 +199,6 @@ impl Prep {
     }
 }
 
-/// Sessions that are done or taken as done, and those of the week's last print, which knows them best.
-#[derive(Clone, Copy)]
-pub struct Past<'p> {
-    pub sessions: &'p [PastSession],
-    pub printed: &'p [Session],
-}
-
 /// As `prep` writes it; with `past`, every session of the week, each marked with how it stands.
 pub fn prep(plan: &PrepPlan, past: Option<Past>, kitchen: &Kitchen) -> impl Serialize + use<> {
     whole(plan, past, kitchen)
@@ -224,44 +219,6 @@ impl Session {
     /// from its batches.
     pub(super) fn planned(&self) -> Session {
         Session { state: None, fetch: Vec::new(), cautions: Vec::new(), advice: Vec::new(), slower: Vec::new(), ..self.clone() }
-    }
-}
-
-impl Past<'_> {
-    /// Word for word as it was printed; else what it took and gave, without its tasks.
-    fn session(self, past: &PastSession, kitchen: &Kitchen) -> Session {
-        let start = minute(past.start);
-        let state = Some(past.state.words().to_owned());
-        let printed = self.printed.iter().find(|session| session.start == start);
-        if let Some(printed) = printed {
-            return Session { state, ..printed.clone() };
-        }
-        let writer = Writer { names: kitchen.names(), units: kitchen.print.units };
-        let turnover = past.turnover.as_ref();
-        let batches = turnover.map(|turnover| turnover.batches.iter().map(|one| writer.batch(one)).collect());
-        let fetch = turnover.map(|turnover| turnover.fetch.iter().map(|one| writer.taken(one)).collect());
-        let boxes = turnover.map(|turnover| turnover.boxes.iter().map(|one| writer.put(one)).collect());
-        Session {
-            slower: Vec::new(),
-            from: None,
-            done: Vec::new(),
-            fetched: Vec::new(),
-            boxed: Vec::new(),
-            finish: start.clone(),
-            start,
-            state,
-            minutes: 0,
-            bound_minutes: 0,
-            proven: false,
-            batches: batches.unwrap_or_default(),
-            tasks: Vec::new(),
-            fetch: fetch.unwrap_or_default(),
-            cuts: Vec::new(),
-            boxes: boxes.unwrap_or_default(),
-            set_aside: Vec::new(),
-            cautions: Vec::new(),
-            advice: Vec::new(),
-        }
     }
 }
 
@@ -356,13 +313,26 @@ impl Writer<'_> {
         Fetch { food, recipe, amount: fetch.amount.clone(), from: from.collect() }
     }
 
-    fn taken(self, taken: &Taken) -> Fetch {
-        let (food, recipe) = match &taken.of {
-            Ok(Ware::Food(food)) => (Some(self.names.food(*food).to_owned()), None),
-            Ok(Ware::Recipe(recipe)) => (None, Some(self.recipe(*recipe))),
-            Err(name) => (Some(name.clone()), None),
-        };
-        Fetch { food, recipe, amount: taken.amount.clone(), from: Vec::new() }
+    /// One entry a food and measure; where nobody says where it lay, without its places.
+    fn taken(self, all: &[Taken]) -> Vec<Fetch> {
+        let mut fetch: Vec<(&Result<Ware, String>, Fetch)> = Vec::new();
+        for taken in all {
+            let from = taken.place.map(|place| FetchedFrom { amount: taken.amount.clone(), place: Some(place) });
+            let same = |(of, one): &&mut (&Result<Ware, String>, Fetch)| **of == taken.of && one.from.is_empty() == from.is_none();
+            let sum = fetch.iter_mut().filter(same).find_map(|(_, one)| one.amount.plus(&taken.amount).map(|sum| (one, sum)));
+            if let Some((one, sum)) = sum {
+                one.amount = sum;
+                one.from.extend(from);
+                continue;
+            }
+            let (food, recipe) = match &taken.of {
+                Ok(Ware::Food(food)) => (Some(self.names.food(*food).to_owned()), None),
+                Ok(Ware::Recipe(recipe)) => (None, Some(self.recipe(*recipe))),
+                Err(name) => (Some(name.clone()), None),
+            };
+            fetch.push((&taken.of, Fetch { food, recipe, amount: taken.amount.clone(), from: from.into_iter().collect() }));
+        }
+        fetch.into_iter().map(|(_, one)| one).collect()
     }
 
     fn put(self, put: &Put) -> Boxed {

@@ -55,7 +55,7 @@ pub fn printed<'a>(
 ) -> Printing<impl Serialize + 'a> {
     let Earlier { hashes, calendar, .. } = earlier;
     let kept = earlier.print.map(|print| &print.kept);
-    let mut list = told(shopping, kept, kitchen);
+    let mut list = told(shopping, |trip| kept?.past_trip(trip), kitchen);
     if let Some(kept) = kept {
         list.add_past_meals(kept, earlier.meals);
     }

@@ -201,7 +201,7 @@ fn may_be_bought(week: &Week, session: usize) -> bool {
 /// What a session takes and gives, without its schedule.
 pub fn turnover(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], index: usize) -> Turnover {
     let made = || makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
-    let taken = |one: Fetch| Taken { of: Ok(one.of), amount: one.amount };
+    let taken = |one: Fetch| Taken { of: Ok(one.of), amount: one.amount, place: one.place };
     Turnover {
         start: week.sessions[index].start,
         batches: made().map(batch).collect(),

@@ -194,7 +194,7 @@ impl From<&SessionPlan> for Turnover {
     fn from(session: &SessionPlan) -> Turnover {
         let rest = session.rest.iter();
         let fetch = rest.clone().flat_map(|rest| &rest.fetched).chain(&session.fetch);
-        let fetch = fetch.map(|one| Taken { of: Ok(one.of), amount: one.amount.clone() });
+        let fetch = fetch.map(|one| Taken { of: Ok(one.of), amount: one.amount.clone(), place: one.place });
         let put = |one: &BoxNote| Put::from(one.clone());
         let boxes = rest.flat_map(|rest| &rest.boxed).chain(&session.boxes).map(put).chain(session.set_aside.iter().cloned());
         Turnover { start: session.start, batches: session.batches.clone(), fetch: fetch.collect(), boxes: boxes.collect() }

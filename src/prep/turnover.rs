@@ -27,6 +27,8 @@ pub struct Taken {
     /// Or the name of a food that no file knows any more.
     pub of: Result<Ware, String>,
     pub amount: Quantity,
+    /// Where it lay; `None` where it comes from the shopping, or nobody says.
+    pub place: Option<Place>,
 }
 
 /// What goes into boxes of one place, or stands in the fridge until its meal is booked.

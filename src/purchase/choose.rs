@@ -82,7 +82,16 @@ pub fn choose(kitchen: &Kitchen, week: &Week, needs: &[Need]) -> Basket {
         basket.paid.extend(counter.paid(index, trip.on, &plan));
         let (visits, cost) = counter.visits(&shops, plan, trip.on);
         basket.cost += cost;
-        basket.trips.push(TripList { on: trip.on, cost, planned: trip.planned, nth: trip.nth, before: None, state: None, shops: visits });
+        basket.trips.push(TripList {
+            on: trip.on,
+            cost,
+            planned: trip.planned,
+            nth: trip.nth,
+            before: None,
+            state: None,
+            shops: visits,
+            not_booked: Vec::new(),
+        });
     }
     basket.no_price.sort_by_key(|food| &kitchen.foods[*food].name);
     basket.no_price.dedup();

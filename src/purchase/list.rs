@@ -94,6 +94,8 @@ pub struct TripList {
     /// Where all trips are asked for.
     pub state: Option<State>,
     pub shops: Vec<ShopVisit>,
+    /// Of a booked trip: what its print had, and what was not booked as bought.
+    pub not_booked: Vec<FoodId>,
 }
 
 impl TripList {

@@ -19,11 +19,17 @@ impl TripList {
             before: None,
             state: Some(state),
             shops: Vec::new(),
+            not_booked: Vec::new(),
         }
     }
 
     /// As it was printed: shops in their order, lines by section.
     pub fn told(kitchen: &Kitchen, buys: &TripBuys, state: State) -> TripList {
+        TripList::told_with(kitchen, buys, state, |shop| kitchen.shops[shop].trip)
+    }
+
+    /// The same, where it is known what the way to each shop cost. What no shop is named for stands last.
+    pub fn told_with(kitchen: &Kitchen, buys: &TripBuys, state: State, fare: impl Fn(ShopId) -> Money) -> TripList {
         let mut sellers: Vec<Option<ShopId>> = Vec::new();
         for line in &buys.lines {
             let at = shop_of(line);
@@ -31,9 +37,19 @@ impl TripList {
                 sellers.push(at);
             }
         }
-        let visits: Vec<ShopVisit> = sellers.into_iter().map(|at| visit(kitchen, buys, at)).collect();
+        sellers.sort_by_key(Option::is_none);
+        let visits: Vec<ShopVisit> = sellers.into_iter().map(|at| visit(kitchen, buys, at, &fare)).collect();
         let cost = visits.iter().map(|visit| visit.at.map_or(Money::ZERO, |stop| stop.cost)).sum();
-        TripList { on: buys.on, cost, planned: buys.is_planned(), nth: buys.nth, before: None, state: Some(state), shops: visits }
+        TripList {
+            on: buys.on,
+            cost,
+            planned: buys.is_planned(),
+            nth: buys.nth,
+            before: None,
+            state: Some(state),
+            shops: visits,
+            not_booked: Vec::new(),
+        }
     }
 }
 
@@ -41,7 +57,7 @@ fn shop_of(line: &Buy) -> Option<ShopId> {
     if let Seller::Shop(shop) = line.from { Some(shop) } else { None }
 }
 
-fn visit(kitchen: &Kitchen, buys: &TripBuys, at: Option<ShopId>) -> ShopVisit {
+fn visit(kitchen: &Kitchen, buys: &TripBuys, at: Option<ShopId>, fare: &impl Fn(ShopId) -> Money) -> ShopVisit {
     let mut sections: Vec<Section> = Vec::new();
     let mut cost = Money::ZERO;
     for buy in buys.lines.iter().filter(|line| shop_of(line) == at) {
@@ -52,7 +68,7 @@ fn visit(kitchen: &Kitchen, buys: &TripBuys, at: Option<ShopId>) -> ShopVisit {
             None => sections.push(Section { section: name, lines: vec![line(buy)] }),
         }
     }
-    let fare = at.map_or(Money::ZERO, |shop| kitchen.shops[shop].trip);
+    let fare = at.map_or(Money::ZERO, fare);
     ShopVisit { at: at.map(|shop| Stop { shop, fare, cost: cost + fare }), sections }
 }
 

@@ -84,7 +84,7 @@ impl DayPlan {
 
     fn take_in(&mut self, week: &Reckoning<'_>) {
         let on = self.on;
-        let list = week.list(Shown { all: false, compared: false });
+        let list = week.list(Shown::default());
         self.trips.extend(list.trips.into_iter().filter(|trip| trip.on == on && trip.lines().next().is_some()));
         self.sessions.extend(sessions(week, on));
         let card = week_card(&week.kitchen, &week.week, &week.makings);
@@ -129,7 +129,7 @@ fn sessions(week: &Reckoning<'_>, on: Date) -> Vec<DaySession> {
 fn past(today: Date, kitchen: &Kitchen, weeks: &[Reckoning<'_>]) -> Vec<DayLot> {
     match weeks.first() {
         Some(week) => {
-            let list = week.list(Shown { all: false, compared: false });
+            let list = week.list(Shown::default());
             let past = list.expiring.into_iter().filter(|lot| lot.past);
             past.map(|lot| DayLot { of: lot.of, whose: lot.whose, amount: lot.amount, pack: None, place: lot.place, until: lot.until })
                 .collect()

@@ -9,6 +9,7 @@ use std::borrow::Cow;
 use jiff::civil::{Date, DateTime, Time};
 
 use super::brought::as_booked;
+use super::cooked::as_cooked;
 use super::stages::{Stages, stages};
 use crate::book::{
     Bench, Booked, Goods, goods_of, is_of_trip, issue_meal, issue_session, meal_key, open_lines, put_all, records, session_key,
@@ -97,7 +98,7 @@ impl<'w, 'p> Lived<'w, 'p> {
         self.print?.buys.trips.iter().find(|told| (told.on, told.nth) == (trip.on, trip.nth))
     }
 
-    fn printed_session(&self, start: DateTime) -> Option<&'p Turnover> {
+    pub fn printed_session(&self, start: DateTime) -> Option<&'p Turnover> {
         self.print?.turnovers.iter().find(|session| session.start == start)
     }
 
@@ -150,9 +151,15 @@ impl<'w, 'p> Lived<'w, 'p> {
         self.booked.own_trips_between(first, last).into_iter().map(trip).collect()
     }
 
-    /// A trip that is booked and was never printed.
-    pub fn as_booked(&self, kitchen: &Kitchen, trip: &Trip, state: State) -> Option<TripList> {
-        as_booked(kitchen, trip, self.booked, state)
+    /// A trip that is booked.
+    pub fn as_booked(&self, kitchen: &Kitchen, trip: &Trip) -> Option<TripList> {
+        as_booked(kitchen, trip, self.booked, self.printed_trip(trip))
+    }
+
+    /// What a session that is booked took and gave.
+    pub fn as_cooked(&self, kitchen: &Kitchen, start: DateTime) -> Option<Turnover> {
+        let printed = self.printed_session(start);
+        as_cooked(kitchen, start, self.booked, printed).or_else(|| printed.cloned())
     }
 
     /// What a session that is taken as done took and gave.

@@ -12,6 +12,7 @@ mod before;
 mod brought;
 mod budget;
 mod carry;
+mod cooked;
 mod day;
 mod done;
 mod lived;
@@ -70,16 +71,36 @@ pub struct Reckoning<'k> {
     as_planned: Option<AsPlanned>,
     /// Trips that are done or taken as done.
     past_trips: Vec<TripList>,
+    /// Those that are done, as the book has them.
+    booked_trips: Vec<TripList>,
     past_sessions: Vec<PastSession>,
     /// Meals that are done or taken as done, each with its name.
     past_meals: Vec<(DateTime, String)>,
 }
 
+/// How trips that are no longer open stand on a list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum PastTrips {
+    #[default]
+    LeftOut,
+    /// What bookings go by, and a later print keeps.
+    AsPrinted,
+    /// What is done, as the book has it; what is taken as done, as it was printed.
+    AsBooked,
+}
+
+impl PastTrips {
+    /// What a person is shown who asks for `all`.
+    pub fn shown(all: bool) -> PastTrips {
+        if all { PastTrips::AsBooked } else { PastTrips::LeftOut }
+    }
+}
+
 /// What a list is to show.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Shown {
-    /// Every trip, those that are done or taken as done too.
-    pub all: bool,
+    /// Of the trips that are done or taken as done.
+    pub past: PastTrips,
     /// What each shop alone and the best pair of shops would cost.
     pub compared: bool,
 }
@@ -132,7 +153,8 @@ pub fn reckon_beside<'k>(
         begun,
         paid: booked.paid_in(lived.week.from, plan::span(&lived.week)),
         past_trips: done::past_trips(&kitchen, &lived),
-        past_sessions: done::past_sessions(&lived),
+        booked_trips: done::booked_trips(&kitchen, &lived),
+        past_sessions: done::past_sessions(&kitchen, &lived),
         past_meals: lived.past_meals(),
         as_planned: lived.as_planned,
         kitchen,
@@ -186,9 +208,12 @@ impl Reckoning<'_> {
         };
         let mut list = purchase::shopping_list(&self.kitchen, &self.week, parts, self.begun.as_ref().map(|begun| begun.today));
         self.name_own_trips(&mut list);
-        if shown.all {
+        if shown.past != PastTrips::LeftOut {
             list.trips.iter_mut().for_each(|trip| trip.state = Some(State::Open));
-            list.trips.extend(self.past_trips.iter().cloned());
+            let is_it = |trip: &&TripList, other: &TripList| (trip.on, trip.nth) == (other.on, other.nth);
+            let booked = |trip: &TripList| self.booked_trips.iter().find(|booked| is_it(booked, trip));
+            let as_booked = shown.past == PastTrips::AsBooked;
+            list.trips.extend(self.past_trips.iter().map(|trip| booked(trip).filter(|_| as_booked).unwrap_or(trip).clone()));
             list.trips.sort_by_key(|trip| (trip.on, trip.nth));
         }
         list

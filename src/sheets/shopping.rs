@@ -20,7 +20,7 @@ use super::wording::{amount, bought, day, full_day, need, offer};
 use super::{Settings, Sheet};
 use crate::kitchen::not_known;
 use crate::plan::{ShortMeal, State};
-use crate::telling::list::{OPTIONAL, RESTOCK, beware, instead, named, windows, without};
+use crate::telling::list::{OPTIONAL, RESTOCK, beware, instead, named, not_booked, windows, without};
 use crate::telling::short::{at_the_head, still_to_get};
 use crate::words::listed;
 
@@ -128,6 +128,7 @@ impl TripSheet<'_> {
         let title = if continued { format!("{on}{state}, continued") } else { format!("{on}{state}") };
         let mut under = if shops.is_empty() { Vec::new() } else { vec![vec![plain(listed(&shops))]] };
         if !continued {
+            under.extend(not_booked(self.trip, self.names).map(|text| vec![plain(text)]));
             under.splice(0..0, short_lines(self.short, self.names, self.settings.units));
             under.splice(0..0, self.not_known.iter().map(|text| vec![strong(text)]));
         }

@@ -12,7 +12,7 @@ use crate::purchase::{
     Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely, Windows,
     Without,
 };
-use crate::words::{counted, in_a_sentence, plural};
+use crate::words::{counted, in_a_sentence, listed, plural};
 
 /// "3 for 2.00".
 pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
@@ -226,6 +226,12 @@ pub fn trip_cost(trip: &TripList, names: Names) -> String {
     let mut lines = trip.lines().peekable();
     let none_known = lines.peek().is_some() && lines.all(|line| line.cost.is_none());
     if none_known { "no price known".to_owned() } else { format!("{} {}", names.money(trip.cost), names.currency) }
+}
+
+/// Of a booked trip: "Printed, and not booked as bought: dill and mint."
+pub fn not_booked(trip: &TripList, names: Names) -> Option<String> {
+    let foods: Vec<String> = trip.not_booked.iter().map(|food| names.food(*food).to_owned()).collect();
+    (!foods.is_empty()).then(|| format!("Printed, and not booked as bought: {}.", listed(&foods)))
 }
 
 /// Energy, protein, fibre, cost: "at least 520 kcal", "21 g protein". A question mark: nothing is known.

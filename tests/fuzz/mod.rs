@@ -15,7 +15,7 @@ use spence::book::{Book, Booked, Ledger};
 use spence::kitchen::{Loaded, load, read_count, read_goods, read_ingredients, read_line};
 use spence::measure::{Spoons, read_quantity};
 use spence::prep::Effort;
-use spence::{Shown, adopt, json, reckon};
+use spence::{PastTrips, Shown, adopt, json, reckon};
 
 use spoil::{Spoilt, spoilt};
 
@@ -63,7 +63,7 @@ fn go_through(files: &BTreeMap<String, Vec<u8>>) {
 
 fn reckoned(loaded: &Loaded, week: usize) {
     let Ok(reckoning) = reckon(loaded, &Booked::default(), &[], week, date(2026, 11, 27)) else { return };
-    let list = reckoning.list(Shown { all: true, compared: true });
+    let list = reckoning.list(Shown { past: PastTrips::AsBooked, compared: true });
     json::text(&json::list(&list, &loaded.kitchen)).unwrap();
     let plan = reckoning.prep(Effort::Low);
     json::text(&json::prep(&plan, None, &loaded.kitchen)).unwrap();

@@ -13,13 +13,13 @@ use spence::kitchen::{CountForm, Counted, CountedLot, Loaded, Session, Spot, Tri
 use spence::measure::InPacks;
 use spence::prep::Turnover;
 use spence::purchase::{TripBuys, WeekBuys};
-use spence::{AsPrinted, Reckoning, Shown, reckon};
+use spence::{AsPrinted, PastTrips, Reckoning, Shown, reckon};
 
 use super::household::{self, DISHES, FIRST, FOODS, Week, is_cooked, is_good};
 use crate::dice::Dice;
 use crate::kitchen::Kitchen;
 
-const EVERY_TRIP: Shown = Shown { all: true, compared: false };
+const EVERY_TRIP: Shown = Shown { past: PastTrips::AsPrinted, compared: false };
 
 /// Amounts by name.
 pub type Amounts = BTreeMap<String, f64>;

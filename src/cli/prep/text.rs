@@ -9,7 +9,7 @@ use crate::kitchen::Names;
 use crate::kitchen::much::{lacking, made as made_of};
 use crate::measure::{Units, show};
 use crate::prep::{
-    AT_THE_MEAL, Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, SessionPlan, Shares, by_food, presence,
+    AT_THE_MEAL, Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, Put, SessionPlan, Shares, Task, by_food, presence,
 };
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
 
@@ -23,6 +23,8 @@ pub fn text(plan: &PrepPlan, past: &[PastSession], names: Names, units: Units, w
         let made: Vec<String> = made.map(|batch| made_of(names, batch.recipe, &batch.makes, units)).collect();
         let made = if made.is_empty() { String::new() } else { format!(": {}", made.join(", ")) };
         out.push_str(&wrap("", &format!("\n{}, {}{made}", day_clock(session.start), session.state.words()), width));
+        let boxes = session.turnover.iter().flat_map(|turnover| &turnover.boxes);
+        out.push_str(&table(&boxes.map(|put| writer.put(put)).collect::<Vec<_>>(), 2, width));
     }
     titled(&mut out, "Before", &writer.dated(&plan.before), width);
     listed(&mut out, AT_THE_MEAL, plan.cautions.iter().map(|care| care.with_source(names)), width);
@@ -114,6 +116,13 @@ impl Writer<'_> {
         let said = &session.said;
         let taste = if item.amount.is_zero() { ", to taste" } else { "" };
         vec![format!("{}{taste}", item.words(said, &Shares::whole(), self.names, self.units)), item.where_from(session, self.units)]
+    }
+
+    /// A box of a session that is no longer open.
+    fn put(self, put: &Put) -> Vec<String> {
+        let own = put.eater.as_ref().map_or_else(String::new, |eater| format!("{eater}’s own, "));
+        let name = brief(self.names.recipe(put.recipe)) + &lacking(self.names, &put.without);
+        vec![name, show(&put.amount, self.units), format!("{own}{}, use by {}", place(put.place), day(put.use_by))]
     }
 
     fn boxed(self, boxed: &BoxNote) -> Vec<String> {

@@ -25,6 +25,9 @@ pub(in crate::json) struct Trip<'a> {
     pub(in crate::json) state: Option<Cow<'a, str>>,
     pub(in crate::json) cost: String,
     pub(in crate::json) shops: Vec<Visit<'a>>,
+    /// Of a booked trip: foods that its print had, and that were not booked as bought.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub(in crate::json) not_booked: Vec<Cow<'a, str>>,
 }
 
 pub(in crate::json) fn yes() -> bool {
@@ -32,11 +35,23 @@ pub(in crate::json) fn yes() -> bool {
 }
 
 impl<'a> Trip<'a> {
-    pub(super) fn of(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
+    pub(in crate::json) fn of(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
         let shops = trip.shops.iter().map(|visit| Visit::of(visit, names)).collect();
         let state = trip.state.map(|state| Cow::Borrowed(state.words()));
+        let not_booked = trip.not_booked.iter().map(|food| Cow::Borrowed(names.food(*food))).collect();
         let number = trip.nth.checked_sub(kitchen::Trip::OWN).filter(|nth| *nth > 0).map(|nth| nth + 1);
-        Trip { on: trip.on, planned: trip.planned, number, state, cost: names.money(trip.cost), shops }
+        Trip { on: trip.on, planned: trip.planned, number, state, cost: names.money(trip.cost), shops, not_booked }
+    }
+
+    /// The same, with each line that says of its food what `told` says of it word for word as there.
+    pub(in crate::json) fn in_the_words_of(mut self, told: Trip<'a>) -> Trip<'a> {
+        let mut told: Vec<Line<'a>> = told.shops.into_iter().flat_map(|visit| visit.sections).flat_map(|section| section.lines).collect();
+        for line in self.shops.iter_mut().flat_map(|visit| &mut visit.sections).flat_map(|section| &mut section.lines) {
+            if let Some(place) = told.iter().position(|told| told.buys_as(line)) {
+                *line = told.remove(place);
+            }
+        }
+        self
     }
 }
 
@@ -131,6 +146,13 @@ impl<'a> Without<'a> {
 }
 
 impl<'a> Line<'a> {
+    /// The same packs of the same food for the same money; the money of each pack may be told otherwise.
+    fn buys_as(&self, other: &Line) -> bool {
+        let packs =
+            |line: &Line| line.packs.iter().map(Pack::what).collect::<Vec<_>>() == other.packs.iter().map(Pack::what).collect::<Vec<_>>();
+        self.food == other.food && self.cost == other.cost && packs(self)
+    }
+
     fn of(line: &'a ListLine, names: Names<'a>) -> Line<'a> {
         Line {
             food: Cow::Borrowed(names.food(line.food)),
@@ -166,6 +188,10 @@ struct Pack<'a> {
 pub(in crate::json) const LOOSE: &str = "loose";
 
 impl<'a> Pack<'a> {
+    fn what(&self) -> (&str, u32, Option<&Quantity>) {
+        (&self.size, self.count, self.amount.as_deref())
+    }
+
     fn of(pack: &'a PackLine, names: Names<'a>) -> Pack<'a> {
         let (size, count, amount) = match &pack.what {
             Packed::Packs { count, label, .. } => (label.as_str(), *count, None),

@@ -69,7 +69,7 @@ impl Session {
         self.tasks.iter().filter(|task| matches!(task.kind, Kind::Set)).filter_map(set).collect()
     }
 
-    fn turnover(&self, foods: &Foods, recipes: &[Recipe]) -> Result<Turnover, String> {
+    pub(super) fn turnover(&self, foods: &Foods, recipes: &[Recipe]) -> Result<Turnover, String> {
         let start = self.start.parse().map_err(|_| self.start.clone())?;
         let batch = |one: &Batch| {
             let recipe = recipe(recipes, &one.recipe)?;
@@ -87,19 +87,19 @@ fn recipe(recipes: &[Recipe], id: &str) -> Option<RecipeId> {
 }
 
 impl Fetch {
-    fn taken(&self, foods: &Foods, recipes: &[Recipe]) -> Option<Taken> {
+    pub(super) fn taken(&self, foods: &Foods, recipes: &[Recipe]) -> Option<Taken> {
         let of = match (&self.food, &self.recipe) {
             (Some(name), _) => foods.find(name).map(Ware::Food).ok_or_else(|| name.clone()),
             (None, Some(id)) => recipe(recipes, id).map(Ware::Recipe).ok_or_else(|| id.clone()),
             (None, None) => return None,
         };
-        Some(Taken { of, amount: self.amount.clone() })
+        Some(Taken { of, amount: self.amount.clone(), place: None })
     }
 }
 
 impl Boxed {
     /// Portions, or what the recipe makes where it does not say what a portion of it is.
-    fn put(&self, foods: &Foods, recipes: &[Recipe]) -> Option<Put> {
+    pub(super) fn put(&self, foods: &Foods, recipes: &[Recipe]) -> Option<Put> {
         let id = recipe(recipes, &self.recipe)?;
         let recipe = &recipes[id];
         let portions = Number::from_ten_digits(self.portions);

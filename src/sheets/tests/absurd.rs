@@ -118,7 +118,16 @@ impl Chance {
         let mut trips: Vec<TripList> = (0..self.below(3))
             .map(|_| {
                 let shops = (0..self.below(3)).map(|_| self.visit(most, kitchen)).collect();
-                TripList { on: date(2026, 11, 28), cost: euros("3.00"), planned: true, nth: 0, before: None, state: None, shops }
+                TripList {
+                    on: date(2026, 11, 28),
+                    cost: euros("3.00"),
+                    planned: true,
+                    nth: 0,
+                    before: None,
+                    state: None,
+                    shops,
+                    not_booked: Vec::new(),
+                }
             })
             .collect();
         if most == 400 {
@@ -127,6 +136,7 @@ impl Chance {
                 on: date(2026, 12, 2),
                 cost: Money::ZERO,
                 planned: true,
+                not_booked: Vec::new(),
                 nth: 0,
                 before: None,
                 state: None,

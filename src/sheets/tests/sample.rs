@@ -276,6 +276,7 @@ pub fn list() -> ShoppingList {
             on: november(28),
             cost: euros("39.60"),
             planned: true,
+            not_booked: Vec::new(),
             nth: 0,
             before: None,
             state: None,
