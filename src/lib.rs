@@ -46,5 +46,5 @@ mod words;
 
 pub use reckon::{
     AsPrinted, DayLot, DayPlan, DaySession, PastSession, PastTrips, Priced, Reckoning, Shown, Trials, Tried, Walk, has_begun, open_meals,
-    reckon, reckon_beside, trials, waits_to_be_booked,
+    reckon, reckon_beside, shelf_as_taken, trials, waits_to_be_booked,
 };

@@ -27,11 +27,10 @@ fn told(kitchen: &Kitchen, today: &str, arguments: &[&str]) -> (Option<i32>, Str
 }
 
 #[test]
-fn a_session_that_is_booked_before_its_trip_says_so_with_the_way_back() {
+fn a_session_that_is_booked_before_its_trip_names_the_trip() {
     let kitchen = two_suppers("");
     let (status, said) = told(&kitchen, "2026-11-29", &["issue"]);
-    let way = "the trip of Sat 28 Nov is not booked, and what it brings is not on the shelf. Take this booking back with spence undo, book \
-               the trip with spence receive, then the session with spence issue.";
+    let way = "the trip of Sat 28 Nov is not booked yet. Book it with spence receive: what the session took of it comes off then.";
     assert!(status == Some(0) && said.contains(way), "{said}");
     kitchen.done_on("2026-11-29", &["undo"]);
     kitchen.done_on("2026-11-29", &["receive"]);
@@ -43,7 +42,7 @@ fn a_session_that_is_booked_before_its_trip_says_so_with_the_way_back() {
 fn a_meal_that_lacks_what_its_trip_brings_names_the_trip_and_no_session() {
     let kitchen = kitchen().foods(FOOD).meals(&supper("2026-11-30", "\"100 g bluegrain\""));
     let (_, said) = told(&kitchen, "2026-11-30", &["issue", "--meal", "mon supper"]);
-    assert!(said.contains("the trip of Sat 28 Nov is not booked") && said.contains("then the meals."), "{said}");
+    assert!(said.contains("the trip of Sat 28 Nov is not booked yet.") && said.contains("what the meals took of it"), "{said}");
     assert!(!said.contains("the session of"), "{said}");
 }
 

@@ -440,7 +440,7 @@ fn meals_that_are_booked_before_the_session_that_cooked_for_them_say_so() {
     kitchen.done_on("2026-11-28", &["receive"]);
     let output = kitchen.run_on("2026-12-01", &["issue", "--until", "2026-11-30"]);
     let said = stderr(&output);
-    assert!(said.contains("the session of Sun 29 Nov 14:00 is not booked, and what it cooked is not on the shelf."), "{said}");
+    assert!(said.contains("the session of Sun 29 Nov 14:00 is not booked yet. Book it with spence issue:"), "{said}");
     kitchen.done_on("2026-12-01", &["undo"]);
     kitchen.done_on("2026-12-01", &["issue"]);
     let output = kitchen.run_on("2026-12-01", &["issue", "--until", "2026-11-30"]);

@@ -524,3 +524,64 @@ fn what_is_asked_for_cooked_and_was_never_weighed_so_is_bought_once() {
     kitchen.done_on("2026-12-04", &["issue", "--until", "2026-12-04"]);
     assert!(!kitchen.text("pantry.toml").contains("moonroot"), "{}", kitchen.text("pantry.toml"));
 }
+
+/// Starseed oil in bottles of 500 ml at 5.49 and of 1 l at 9.95, moonpaste in jars of 160 g, a jar of it held to be 350 g by whoever wrote it.
+fn with_bottles() -> Kitchen {
+    let food = |name: &str, more: &str| format!("[[food]]\nname = \"{name}\"\nallergens = []\nsource = \"weighed at home\"\n{more}");
+    let pack = |food: &str, size: &str, price: &str| {
+        format!("[[pack]]\nshop = \"Stall\"\nfood = \"{food}\"\nsize = \"{size}\"\nprice = {price}\n")
+    };
+    let shops = "[[shop]]\nname = \"Stall\"\n".to_owned()
+        + &pack("starseed oil", "1 l", "9.95")
+        + &pack("starseed oil", "500 ml", "5.49")
+        + &pack("moonpaste", "160 g", "1.60");
+    let foods =
+        [food("starseed oil", ""), food("moonpaste", "jar = \"350 g\"\n"), food("moonjam", "jar = \"340 g\"\n"), food("moonwine", "")];
+    kitchen().foods(&foods.concat()).shops(&shops).pantry("").meals(&supper("2026-11-30", "\"10 g moonjam\""))
+}
+
+/// What a line brings onto the shelf, and what is said of it.
+fn bought_beside(line: &str) -> (Option<i32>, String, String) {
+    let kitchen = with_bottles();
+    let output = kitchen.run_on("2026-11-28", &["receive", "--also", line, "--on", "2026-11-28"]);
+    let pantry = kitchen.text("pantry.toml");
+    let amount = pantry.lines().find_map(|line| line.strip_prefix("amount = ")).unwrap_or_default().to_owned();
+    (output.status.code(), amount, stderr(&output))
+}
+
+#[test]
+fn a_pack_named_by_its_word_alone_is_one_that_a_shop_sells_and_that_is_said() {
+    let taken = |line: &str, amount: &str, why: &str| {
+        let (status, booked, said) = bought_beside(line);
+        assert_eq!((status, booked.as_str()), (Some(0), amount), "{line}: {said}");
+        assert!(said.contains(why) && said.contains("Where that is not meant: spence undo"), "{line}: {said}");
+    };
+    // Of two sizes the smaller, so that no more is shown than is there; unless what was paid is the price of the other.
+    taken(
+        "1 bottle starseed oil",
+        "\"1 x 500 ml\"",
+        "1 bottle of starseed oil is taken as 500 ml, the smallest of those that are sold: 500 ml and 1 l.",
+    );
+    taken("1 bottle starseed oil at 9.95", "\"1 x 1 l\"", "is taken as 1 l, which costs 9.95 at Stall.");
+    taken(
+        "2 bottles starseed oil at 10.98",
+        "\"2 x 500 ml\"",
+        "2 bottles of starseed oil are taken as 500 ml each, which costs 5.49 at Stall.",
+    );
+    // Half a bottle is no closed pack.
+    taken("half a bottle starseed oil", "\"250 ml\"", "is taken as 500 ml");
+    // The shop comes before what a jar is held to be in general; without a shop that counts.
+    taken("1 jar moonpaste", "\"1 x 160 g\"", "is taken as 160 g, as Stall sells it.");
+    taken("3 jars moonjam", "\"3 x 340 g\"", "are taken as 340 g each, as one is known to hold.");
+}
+
+#[test]
+fn a_pack_of_which_nobody_knows_the_size_is_not_booked() {
+    let (status, booked, said) = bought_beside("1 bottle moonwine");
+    assert_eq!((status, booked.as_str()), (Some(2), ""), "{said}");
+    let mend = "nobody knows how much 1 bottle of moonwine holds. Write its size, like \"1 bottle (500 ml) moonwine\", or a pack of it into \
+                shops.toml.";
+    assert!(said.contains(mend), "{said}");
+    let (status, booked, said) = bought_beside("1 bottle (750 ml) moonwine");
+    assert_eq!((status, booked.as_str(), said.as_str()), (Some(0), "\"1 x 750 ml\"", ""));
+}

@@ -25,12 +25,14 @@ pub struct Bench<'k> {
     prices: Prices<'k>,
     shelf: Shelf<'k>,
     added: Vec<LotRecord>,
+    /// Of what was put down: what was taken of it at once, and what is left.
+    taken_at_once: Option<(Vec<Change>, Vec<Lot>)>,
 }
 
 impl<'k> Bench<'k> {
     /// `before` are the kitchen's lots, in their order.
     pub fn new(kitchen: &'k Kitchen, before: Vec<LotRecord>) -> Bench<'k> {
-        Bench { before, kitchen, prices: Prices::new(kitchen), shelf: Shelf::new(kitchen), added: Vec::new() }
+        Bench { before, kitchen, prices: Prices::new(kitchen), shelf: Shelf::new(kitchen), added: Vec::new(), taken_at_once: None }
     }
 
     /// From now on lots without a date rank as a week does that ends on that day.
@@ -86,11 +88,22 @@ impl<'k> Bench<'k> {
         self.added.push(lot);
     }
 
+    /// What was put down so far.
+    pub(super) fn added(&self) -> &[LotRecord] {
+        &self.added
+    }
+
+    /// Of what was put down these changes were made at once, and those lots are left.
+    pub(super) fn take_of_added(&mut self, changes: Vec<Change>, left: Vec<Lot>) {
+        self.taken_at_once = Some((changes, left));
+    }
+
     /// The lots as they lie afterwards: those from before in their order, then what is left of opened packs, then the new ones.
     pub fn into_lots(self) -> Vec<Lot> {
         let shelf = &self.shelf;
         let left = shelf.lots().iter().enumerate().filter(|(index, _)| shelf.has_left(*index)).map(|(_, lot)| lot.clone());
-        left.chain(self.added.iter().filter_map(|record| as_lot(self.kitchen, record))).collect()
+        let added = || self.added.iter().filter_map(|record| as_lot(self.kitchen, record)).collect();
+        left.chain(self.taken_at_once.map_or_else(added, |(_, left)| left)).collect()
     }
 
     /// One change a lot that was touched, each with what is left of packs that were opened, then the new lots.
@@ -113,6 +126,7 @@ impl<'k> Bench<'k> {
             changes.extend(opened);
         }
         changes.extend(self.added.into_iter().map(|lot| Change::new(None, Some(lot))));
+        changes.extend(self.taken_at_once.into_iter().flat_map(|(changes, _)| changes));
         changes
     }
 }

@@ -9,6 +9,7 @@ use super::chain::Book;
 use super::keys::{
     LINE, MEAL, SESSION, TRIP, count_key, food_of_line, is_of_trip, line_key, meal_key, own_trip, session_key, trip_key, trip_of,
 };
+use super::lacks::Lack;
 use super::lately::{Brought, CookedThen, LastBookings};
 use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
@@ -93,6 +94,11 @@ impl Booked {
     /// What the book has of a trip that is booked, be it line by line.
     pub fn brought(&self, on: Date, nth: usize) -> Brought<'_> {
         self.lately.brought(|key| is_of_trip(self.key_now(key), (on, nth)))
+    }
+
+    /// What booked sessions and meals should have taken, and no shelf has given yet.
+    pub fn lacks(&self) -> Vec<Lack> {
+        self.lately.lacks()
     }
 
     /// What the book has of a session that is booked; `None` where that was long ago.

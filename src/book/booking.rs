@@ -6,6 +6,7 @@ use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::lacks::Lack;
 use super::record::{Exact, LotRecord};
 use crate::kitchen::{PriceChange, Week};
 use crate::store::FileChange;
@@ -54,6 +55,11 @@ pub struct Change {
 impl Change {
     pub fn new(from: Option<LotRecord>, to: Option<LotRecord>) -> Change {
         Change { from, to, worth: None, shop: None, lines: None, nth: None, above: None, heading: None }
+    }
+
+    /// Did it come from outside?
+    pub fn is_bought(&self) -> bool {
+        self.from.is_none() && self.to.as_ref().is_some_and(|to| to.opened.is_none())
     }
 
     /// As much as before, in closed packs or out of them.
@@ -117,6 +123,12 @@ pub struct Booking {
     /// Of a session: what it made. Books from before do not say it.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub cooked: Vec<Cooked>,
+    /// What it should have taken, and the shelf did not hold.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub lacked: Vec<Lack>,
+    /// What earlier bookings lacked and this one takes off what it puts down.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub made_good: Vec<Lack>,
     pub changes: Vec<Change>,
     /// What it cost to get to the shops, in minor units of money.
     #[serde(skip_serializing_if = "BTreeMap::is_empty", default)]
@@ -147,6 +159,8 @@ impl Booking {
             covers: Vec::new(),
             in_week: None,
             cooked: Vec::new(),
+            lacked: Vec::new(),
+            made_good: Vec::new(),
             changes,
             fares: BTreeMap::new(),
             prices: Vec::new(),

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use jiff::civil::Date;
+use jiff::civil::{Date, Time};
 
 use super::bench::Bench;
 use super::booked::Booked;
@@ -11,6 +11,8 @@ use super::chain::Book;
 use super::goods::Goods;
 use super::issue::{Missing, issue_meal, issue_session, made_in};
 use super::keys::{count_key, meal_key, session_key, trip_key};
+use super::lacks::Lack;
+use super::made_good::make_good;
 use super::next::NextTrip;
 use super::out::{NotTaken, TookOf, take_food, take_recipe, worth_taken};
 use super::receive::put_all;
@@ -18,12 +20,12 @@ use super::record::LotRecord;
 use super::sum::{last_standing, reversed};
 use crate::kitchen::much::much_of;
 use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, Recipe, RecipeId, Ware, Week, read_line};
-use crate::measure::{Money, show};
+use crate::measure::{Money, Quantity, show};
 use crate::plan::{Demanded, Makings, span};
 use crate::prep::Turnover;
 use crate::purchase::Seller;
 use crate::shelf::{Prices, When};
-use crate::words::{clock, counted, day_near, in_a_sentence};
+use crate::words::{clock, counted, day_near, in_a_sentence, listed};
 
 /// A booking, and what it should have taken and the shelf does not hold.
 #[derive(Debug, Clone)]
@@ -35,7 +37,7 @@ pub struct Draft {
 impl Draft {
     /// What is missing, a line each: "200 g feta".
     pub fn missing_words(&self) -> Vec<String> {
-        self.missing.iter().map(|missing| missing.words.clone()).collect()
+        self.missing.iter().filter_map(|missing| missing.words.clone()).collect()
     }
 }
 
@@ -49,16 +51,23 @@ pub fn bought(
     today: Date,
 ) -> Booking {
     let on = next.trip.on;
-    let changes = put_down(kitchen, shelf, goods, next.as_of);
+    let mut lacks = booked.lacks();
+    let (changes, made_good) = put_down(kitchen, shelf, goods, next.as_of, &mut lacks);
     let later = if next.as_of == on { String::new() } else { format!(" on {}", day_near(next.as_of, today)) };
     let part = if lines.is_some() { ", in part" } else { "" };
-    let what = format!("bought {}{later}{part}: {} ({})", day_near(on, today), counted(changes.len(), "lot"), next.week);
+    let what = format!(
+        "bought {}{later}{part}: {} ({})",
+        day_near(on, today),
+        counted(changes.iter().filter(|change| change.is_bought()).count(), "lot"),
+        next.week
+    );
+    let what = what + &at_once(kitchen, &made_good);
     let covers = lines.unwrap_or_else(|| vec![trip_key(on, next.trip.nth)]);
     let mut fares = fares(kitchen, goods);
     // The way to a shop is paid once a trip, however often its lines are booked.
     let paid = booked.fares_paid(on, next.trip.nth);
     fares.retain(|shop, _| !paid.contains(shop.as_str()));
-    Booking { covers, fares, prices, ..Booking::new(today, Verb::Receive, what, changes) }
+    Booking { covers, fares, prices, made_good, ..Booking::new(today, Verb::Receive, what, changes) }
 }
 
 /// What it costs to get to the shops of these goods.
@@ -69,25 +78,27 @@ fn fares(kitchen: &Kitchen, goods: &[Goods]) -> BTreeMap<String, i64> {
 
 /// What was bought on a day beside the plan.
 pub fn bought_beside(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on: Date, today: Date) -> Booking {
-    let changes = put_down(kitchen, shelf, goods, on);
+    let (changes, _) = put_down(kitchen, shelf, goods, on, &mut Vec::new());
     let lines: Vec<&str> = goods.iter().filter_map(|bought| bought.also.as_deref()).collect();
     Booking::new(today, Verb::Receive, format!("bought {} beside the plan: {}", day_near(on, today), lines.join(", ")), changes)
 }
 
-fn put_down(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on: Date) -> Vec<Change> {
+/// With what is taken off it at once, because sessions and meals that are booked already lacked it.
+fn put_down(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on: Date, lacks: &mut Vec<Lack>) -> (Vec<Change>, Vec<Lack>) {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
     put_all(&kitchen.foods, &kitchen.lots, &mut bench, goods, on);
+    let made_good = make_good(kitchen, &mut bench, on.to_datetime(Time::midnight()), lacks);
     let mut changes = bench.finish();
     let shop = |bought: &Goods| if let Seller::Shop(shop) = bought.from { Some(kitchen.shops[shop].name.clone()) } else { None };
     let shops = goods.iter().flat_map(|bought| std::iter::repeat_n(shop(bought), bought.lots().len()));
     changes.iter_mut().zip(shops).for_each(|(change, shop)| change.shop = shop);
-    changes
+    (changes, made_good)
 }
 
 /// What a session of `week` took and left cooked; `file` is the week as its file has it.
 pub fn cooked(
     kitchen: &Kitchen,
-    shelf: &[LotRecord],
+    (booked, shelf): (&Booked, &[LotRecord]),
     session: &Turnover,
     (week, last_day, file): (&str, Date, &Week),
     today: Date,
@@ -96,12 +107,36 @@ pub fn cooked(
     bench.rank_undated(last_day);
     let start = session.start;
     let missing = issue_session(kitchen, &mut bench, session);
+    let made_good = make_good(kitchen, &mut bench, start, &mut booked.lacks());
+    let lacked = missing.iter().filter_map(|missing| missing.lack(kitchen, start)).collect();
     let what = format!("cooked {} at {} ({week})", day_near(start.date(), today), clock(start));
+    let what = what + &at_once(kitchen, &made_good);
     let (covers, in_week) = (vec![session_key(start)], Some(InWeek::of(file)));
     let cooked = made_in(&kitchen.recipes, session);
-    let booking = Booking { covers, in_week, cooked, ..Booking::new(today, Verb::Issue, what, bench.finish()) };
+    let booking = Booking { covers, in_week, cooked, lacked, made_good, ..Booking::new(today, Verb::Issue, what, bench.finish()) };
     Draft { booking, missing }
 }
+
+/// "; taken off at once, for what was booked before: 1 portion of moon mash".
+fn at_once(kitchen: &Kitchen, made_good: &[Lack]) -> String {
+    let mut sums: Vec<(Ware, Quantity)> = Vec::new();
+    for lack in made_good {
+        let (Some((of, _)), amount) = (lack.ware(kitchen), lack.amount.quantity()) else { continue };
+        match sums.iter_mut().filter(|(other, _)| *other == of).find_map(|(_, sum)| sum.plus(&amount).map(|more| (sum, more))) {
+            Some((sum, more)) => *sum = more,
+            None => sums.push((of, amount)),
+        }
+    }
+    let said = match sums.len() {
+        0 => return String::new(),
+        1..=MOST_NAMED => listed(&sums.iter().map(|(of, sum)| much_of(kitchen.names(), *of, sum, kitchen.print.units)).collect::<Vec<_>>()),
+        more => counted(more, "food"),
+    };
+    format!("; taken off at once, for what was booked before: {said}")
+}
+
+/// More foods than these are counted.
+const MOST_NAMED: usize = 4;
 
 /// Meals of one week that were eaten, by their places in it.
 #[derive(Debug, Clone, Copy)]
@@ -126,10 +161,14 @@ pub fn eaten<'l>(
 ) -> Result<Draft, (&'l str, NotWasted)> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
     last_day.into_iter().for_each(|day| bench.rank_undated(day));
-    let (mut missing, mut covers, mut said) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut missing, mut lacked, mut covers, mut said) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     for &Eaten { week, makings, demanded, meals } in weeks {
         bench.rank_undated(span(week).1);
-        missing.extend(meals.iter().flat_map(|&meal| issue_meal(kitchen, &mut bench, week, (makings, demanded), meal)));
+        for &meal in meals {
+            let lacks = issue_meal(kitchen, &mut bench, week, (makings, demanded), meal);
+            lacked.extend(lacks.iter().filter_map(|missing| missing.lack(kitchen, week.meals[meal].at_time)));
+            missing.extend(lacks);
+        }
         covers.extend(meals.iter().map(|&meal| meal_key(&week.meals[meal])));
         let labels: Vec<&str> = meals.iter().map(|&meal| week.meals[meal].label.as_str()).collect();
         let days = meals.iter().map(|&meal| week.meals[meal].at_time.date());
@@ -139,7 +178,7 @@ pub fn eaten<'l>(
     let mut lines = Vec::new();
     for line in also {
         let lacks = take_line(kitchen, &mut bench, line, &[When::On(today), When::Anyway(today)]).map_err(|not| (line.as_str(), not))?;
-        let beside = |lacks: &Lacks| Missing { of: None, words: format!("{} of {}", lacks.missing, spoken(&kitchen.recipes, line)) };
+        let beside = |lacks: &Lacks| Missing::said(format!("{} of {}", lacks.missing, spoken(&kitchen.recipes, line)));
         missing.extend(lacks.iter().map(beside));
         lines.push(lacks.map_or_else(|| spoken(&kitchen.recipes, line), |lacks| lacks.there));
     }
@@ -147,7 +186,7 @@ pub fn eaten<'l>(
         said.push(format!("{} beside the plan", lines.join(", ")));
     }
     let what = format!("eaten: {}", said.join("; "));
-    Ok(Draft { booking: Booking { covers, ..Booking::new(today, Verb::Issue, what, bench.finish()) }, missing })
+    Ok(Draft { booking: Booking { covers, lacked, ..Booking::new(today, Verb::Issue, what, bench.finish()) }, missing })
 }
 
 /// "on Mon 30 Nov", "from Mon 30 Nov to Wed 2 Dec".
@@ -193,7 +232,7 @@ pub fn thrown_away(
     let lacks = take_line(kitchen, &mut bench, what, &[When::Anyway(today)])?;
     let mut changes = bench.finish();
     worth_taken(kitchen, &Prices::new(kitchen), &mut changes);
-    let missing = lacks.iter().map(|lacks| Missing { of: None, words: format!("{} of it", lacks.missing) }).collect();
+    let missing = lacks.iter().map(|lacks| Missing::said(format!("{} of it", lacks.missing))).collect();
     let thrown = lacks.map_or_else(|| spoken(&kitchen.recipes, what), |lacks| lacks.there);
     let booking = Booking::new(today, Verb::Waste, format!("thrown away: {thrown}"), changes);
     Ok(Draft { booking: Booking { why: Some(why.trim().to_owned()), ..booking }, missing })

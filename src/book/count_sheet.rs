@@ -4,10 +4,11 @@ use std::fmt::Write;
 
 use jiff::civil::Date;
 
-use super::record::LotRecord;
+use super::record::{Exact, LotRecord};
 use crate::foods::Place;
-use crate::kitchen::much::{for_whom, no_more_than};
+use crate::kitchen::much::{for_whom, lies};
 use crate::kitchen::{Kitchen, RecipeId, Ware};
+use crate::measure::Dimension;
 use crate::shelf::lot_dates;
 use crate::words;
 use crate::words::sentence;
@@ -18,8 +19,10 @@ pub struct CountLine {
     /// The food, or the recipe's name.
     pub name: String,
     pub lot: LotRecord,
-    /// In words that a person can count, where the exact amount is a fraction: "425 g", "3 cloves".
-    pub said: Option<String>,
+    /// How much of it lies there, in the words in which a lot is told everywhere: "425 g", "3 cloves", "2 × 400 g".
+    pub said: String,
+    /// Is that no more than about what is booked?
+    pub is_about: bool,
     /// Its place among the kitchen's lots.
     pub index: usize,
     /// The earliest of its dates.
@@ -54,15 +57,24 @@ fn line(kitchen: &Kitchen, lot: usize, record: &LotRecord) -> CountLine {
     let name = recipe.map_or_else(|| record.name().to_owned(), |recipe| recipe.name.clone());
     let name = name + &for_whom(kitchen.names(), kitchen.lots.get(lot).and_then(|lot| lot.whose.as_ref()));
     let said = said(kitchen, record);
-    CountLine { name, said, lot: record.clone(), index: lot, until, estimate: until.is_some() && until != on_the_pack }
+    CountLine {
+        name,
+        said,
+        is_about: record.pack.is_none() && record.amount_text().contains('/'),
+        lot: record.clone(),
+        index: lot,
+        until,
+        estimate: until.is_some() && until != on_the_pack,
+    }
 }
 
-fn said(kitchen: &Kitchen, record: &LotRecord) -> Option<String> {
+/// Of something that nobody knows any more, as pantry.toml has it.
+fn said(kitchen: &Kitchen, record: &LotRecord) -> String {
     let food = record.food.as_ref().and_then(|name| kitchen.foods.find(name)).map(Ware::Food);
     let recipe = || record.recipe.as_ref().and_then(|id| kitchen.recipes.iter().position(|recipe| recipe.id == *id));
-    let ware = food.or_else(|| recipe().map(|at| Ware::Recipe(RecipeId(at))))?;
-    let fraction = record.pack.is_none() && record.amount_text().contains('/');
-    fraction.then(|| no_more_than(kitchen.names(), ware, &record.amount.quantity(), kitchen.print.units))
+    let (amount, pack) = (record.amount.quantity(), record.pack.as_ref().map(Exact::quantity));
+    let ware = food.or_else(|| recipe().map(|at| Ware::Recipe(RecipeId(at))));
+    ware.map_or_else(|| record.amount_text(), |ware| lies(kitchen.names(), ware, &amount, pack.as_ref(), kitchen.print.units))
 }
 
 /// The sheet as the TOML that `count` reads back, with nothing counted yet.
@@ -108,7 +120,14 @@ fn lot_form(line: &CountLine) -> String {
         }
     }
     // The exact amount, by which it is booked; a person reads the words behind it.
-    let said = line.said.as_ref().map(|said| format!("   # about {said}")).unwrap_or_default();
-    let _ = writeln!(text, "booked = {}{said}\ncounted = \"\"", quoted(&lot.amount_text()));
+    let exact = lot.amount_text();
+    // Seven cloves stand there as a part of a bulb.
+    let is_counted = lot.pack.is_none() && lot.amount.dimension == Dimension::Count && line.said != exact;
+    let said = match line.is_about {
+        true => format!("   # about {}", line.said),
+        false if is_counted => format!("   # {}", line.said),
+        false => String::new(),
+    };
+    let _ = writeln!(text, "booked = {}{said}\ncounted = \"\"", quoted(&exact));
     text
 }

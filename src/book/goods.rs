@@ -29,6 +29,8 @@ pub struct Goods {
     pub packs: Vec<Packed>,
     /// The line of an exception that is not on the list.
     pub also: Option<String>,
+    /// What nobody wrote of that line and was taken: "1 bottle of olive oil is taken as 500 ml, as Mill stores sells it", and how another size is written.
+    pub guessed: Option<String>,
     /// Which line of this food it is, counted from 0 in the whole trip.
     pub nth: usize,
 }
@@ -82,7 +84,19 @@ fn from_line(rules: &Rules, line: &Buy) -> Option<Goods> {
     let Buy { food, from, cost, .. } = *line;
     let packs = line.packs.clone();
     let opened = line.opened.iter().map(|packed| InPacks { amount: packed.amount(), pack: closed(packed) }).collect();
-    amounts.iter().all(legible).then_some(Goods { food, amounts, opened, cost, paid: false, until: None, from, packs, also: None, nth: 0 })
+    amounts.iter().all(legible).then_some(Goods {
+        food,
+        amounts,
+        opened,
+        cost,
+        paid: false,
+        until: None,
+        from,
+        packs,
+        also: None,
+        guessed: None,
+        nth: 0,
+    })
 }
 
 /// As a list and its print both have it, the next thousandth above: nobody weighs a finer one.

@@ -2,10 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 
 use super::bench::Bench;
 use super::booking::Cooked;
+use super::lacks::Lack;
 use super::out::{NotTaken, TookOf, take_amount, take_recipe_of};
 use super::record::{Exact, LotRecord, Paid};
 use super::went_in::WentIn;
@@ -18,12 +19,28 @@ use crate::prep::{Batch, Turnover};
 use crate::shelf::{When, after_days, rounded};
 
 /// What a booking should have taken and the shelf does not hold.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Missing {
     /// `None` of what nobody knows any more.
     pub of: Option<Ware>,
-    /// "200 g feta".
-    pub words: String,
+    /// Whose it is alone.
+    pub whose: Option<Whose>,
+    /// `None` where it cannot be compared with what lies there.
+    pub amount: Option<Quantity>,
+    /// "200 g feta"; `None` of a share that no line names.
+    pub words: Option<String>,
+}
+
+impl Missing {
+    /// Told, and no more.
+    pub(super) fn said(words: String) -> Missing {
+        Missing { of: None, whose: None, amount: None, words: Some(words) }
+    }
+
+    /// For the book, of a session or a meal that begins then.
+    pub(super) fn lack(&self, kitchen: &Kitchen, at: DateTime) -> Option<Lack> {
+        Some(Lack::of(kitchen, self.of?, self.whose.as_ref(), self.amount.as_ref().filter(|amount| amount.exact().is_positive())?, at))
+    }
 }
 
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
@@ -43,7 +60,7 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
                 let cost = take_of_recipe(kitchen, bench, (*recipe, None), &fetch.amount, on, &mut missing);
                 went_in.add_recipe(kitchen, *recipe, &fetch.amount, cost);
             }
-            Err(name) => missing.push(Missing { of: None, words: format!("{} {name}", show(&fetch.amount, kitchen.print.units)) }),
+            Err(name) => missing.push(Missing::said(format!("{} {name}", show(&fetch.amount, kitchen.print.units)))),
         }
     }
     let costs = went_in.into_makings(kitchen, session);
@@ -228,7 +245,9 @@ pub fn eat(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &
         let share = given_to(makings, here, recipe, whose) - asked.sum::<Number>();
         if share.is_positive() {
             let share = Quantity::of(&kitchen.recipes[recipe].makes.dimension(), share);
-            let _ = take_recipe_of(&kitchen.recipes, bench, (recipe, whose), &share, &[When::On(on)]);
+            let took = take_recipe_of(&kitchen.recipes, bench, (recipe, whose), &share, &[When::On(on)]);
+            let amount = took.map_or(share, |took| took.missing);
+            missing.push(Missing { of: Some(Ware::Recipe(recipe)), whose: whose.cloned(), amount: Some(amount), words: None });
         }
     }
     Ate { missing, costs }
@@ -285,7 +304,7 @@ fn take_of_food(
 ) -> Option<f64> {
     let taken = take_amount(&kitchen.foods, bench, food, (amount, tin), on);
     let words = |amount: &Quantity| much_of(kitchen.names(), Ware::Food(food), amount, kitchen.print.units);
-    note_missing(&kitchen.rules, (Ware::Food(food), &taken), words, amount, missing);
+    note_missing(&kitchen.rules, (Ware::Food(food), None, &taken), words, amount, missing);
     let (lacks, cost) = taken.map_or_else(|_| (amount.clone(), Some(0.0)), |took| (took.missing, took.cost));
     if lacks.is_zero() {
         return cost;
@@ -303,7 +322,7 @@ fn take_of_recipe(
 ) -> Option<f64> {
     let taken = take_recipe_of(&kitchen.recipes, bench, (recipe, whose), amount, &[When::On(on)]);
     let words = |amount: &Quantity| made(kitchen.names(), recipe, amount, kitchen.print.units) + &for_whom(kitchen.names(), whose);
-    note_missing(&kitchen.rules, (Ware::Recipe(recipe), &taken), words, amount, missing);
+    note_missing(&kitchen.rules, (Ware::Recipe(recipe), whose, &taken), words, amount, missing);
     taken.ok().filter(|took| took.missing.is_zero()).and_then(|took| took.cost)
 }
 
@@ -315,20 +334,22 @@ fn is_small(took: &TookOf, rules: &Rules) -> bool {
 
 fn note_missing(
     rules: &Rules,
-    (of, taken): (Ware, &Result<TookOf, NotTaken>),
+    (of, whose, taken): (Ware, Option<&Whose>, &Result<TookOf, NotTaken>),
     words: impl Fn(&Quantity) -> String,
     asked: &Quantity,
     missing: &mut Vec<Missing>,
 ) {
-    let mut note = |words: String| missing.push(Missing { of: Some(of), words });
+    let mut note = |amount: Option<&Quantity>, words: String| {
+        missing.push(Missing { of: Some(of), whose: whose.cloned(), amount: amount.cloned(), words: Some(words) });
+    };
     match taken {
         // A rest is nothing that anyone would look for.
         Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(took, rules) => (),
         Ok(took) => {
             let as_listed = if is_small(took, rules) { ": so little may stay unbought" } else { "" };
-            note(words(&took.missing) + as_listed);
+            note(Some(&took.missing), words(&took.missing) + as_listed);
         }
-        Err(NotTaken::NoLot) => note(words(asked)),
-        Err(NotTaken::NotComparable) => note(words(asked) + ": its lots are in another measure"),
+        Err(NotTaken::NoLot) => note(Some(asked), words(asked)),
+        Err(NotTaken::NotComparable) => note(None, words(asked) + ": its lots are in another measure"),
     }
 }

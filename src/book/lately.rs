@@ -8,6 +8,8 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use jiff::civil::Date;
 
 use super::booking::{Booking, Change, Cooked, Verb};
+use super::lacks::{Lack, outstanding};
+use super::purchases::is_bought;
 use super::record::{Exact, LotRecord, as_lot, records};
 use crate::kitchen::{Kitchen, Lot};
 use crate::measure::Number;
@@ -32,6 +34,9 @@ pub(super) struct Lately {
     pub fares: BTreeMap<String, i64>,
     /// Of a session: what it made.
     pub cooked: Vec<Cooked>,
+    /// What it should have taken, and what it took that others should have.
+    pub lacked: Vec<Lack>,
+    pub made_good: Vec<Lack>,
 }
 
 /// A lot before and after, and the shop that it was bought in.
@@ -122,6 +127,7 @@ impl LastBookings {
         let mut brought = Brought::default();
         for booking in self.standing(is_it) {
             let lots = booking.changes.iter().filter_map(|moved| Some((moved.is_new()?, moved.shop.as_deref())));
+            let lots = lots.filter(|(lot, _)| is_bought(lot));
             brought.lots.extend(lots);
             brought.fares.extend(booking.fares.iter().map(|(shop, fare)| (shop.as_str(), *fare)));
         }
@@ -134,6 +140,8 @@ impl LastBookings {
         let mut cooked = CookedThen { took: Vec::new(), put: Vec::new(), cooked: &booking.cooked };
         for moved in &booking.changes {
             match (&moved.from, &moved.to) {
+                // What was lacked before is taken off the boxes at once.
+                (Some(from), _) if cooked.put.contains(&from) => (),
                 (Some(from), to) => {
                     let left = to.as_ref().map_or(Number::ZERO, |to| to.amount.number.clone());
                     cooked.took.push((from, &from.amount.number - left));
@@ -152,18 +160,29 @@ impl LastBookings {
 
     /// The bookings of something by its key that stand, the latest last.
     fn standing(&self, is_it: impl Fn(&str) -> bool) -> Vec<&Lately> {
+        let mut standing = self.all_standing();
+        standing.retain(|booking| booking.covers.iter().any(|key| is_it(key)));
+        standing
+    }
+
+    fn all_standing(&self) -> Vec<&Lately> {
         let mut gone: BTreeSet<u64> = BTreeSet::new();
         let mut standing = Vec::new();
         for booking in self.0.iter().rev() {
-            if gone.contains(&booking.number) {
-                continue;
-            }
-            gone.extend(booking.takes_back);
-            if booking.covers.iter().any(|key| is_it(key)) {
-                standing.insert(0, booking);
+            if !gone.contains(&booking.number) {
+                gone.extend(booking.takes_back);
+                standing.push(booking);
             }
         }
+        standing.reverse();
         standing
+    }
+
+    /// What sessions and meals should have taken and no shelf has given yet.
+    pub fn lacks(&self) -> Vec<Lack> {
+        let standing = self.all_standing();
+        let lacked = standing.iter().flat_map(|booking| &booking.lacked);
+        outstanding(lacked, standing.iter().flat_map(|booking| &booking.made_good))
     }
 
     /// The kitchen's lots without what was booked after a day, but for bookings of something that `is_kept`. What lay there when the book
@@ -194,7 +213,8 @@ impl Lately {
         let moved = |change: &Change| Moved { from: change.from.clone(), to: change.to.clone(), shop: change.shop.clone() };
         let changes = booking.changes.iter().map(moved).collect();
         let (covers, fares, cooked) = (booking.covers.clone(), booking.fares.clone(), booking.cooked.clone());
-        Lately { number, on, verb, takes_back, covers, changes, fares, cooked }
+        let (lacked, made_good) = (booking.lacked.clone(), booking.made_good.clone());
+        Lately { number, on, verb, takes_back, covers, changes, fares, cooked, lacked, made_good }
     }
 }
 

@@ -12,8 +12,9 @@ use super::bag::{AsWritten, Sum};
 use super::booking::{Booking, Change, Cooked, InWeek, Verb};
 use super::chain::{Broken, Marks, is_cut_short, not_as_booked, not_following, sealed, unreadable};
 use super::keys::LINE;
+use super::lacks::Lack;
 use super::lately::{LastBookings, Lately, Moved, Window};
-use super::purchases::{Purchase, purchase, purchase_of};
+use super::purchases::{Purchase, is_bought, purchase, purchase_of};
 use super::record::LotRecord;
 use super::sum::reversed;
 use crate::store::sha256;
@@ -69,6 +70,10 @@ struct Line<'l> {
     in_week: Option<Box<InWeek>>,
     #[serde(default)]
     cooked: Vec<Cooked>,
+    #[serde(default)]
+    lacked: Vec<Lack>,
+    #[serde(default)]
+    made_good: Vec<Lack>,
     #[serde(borrow)]
     changes: Vec<Move<'l>>,
     #[serde(default)]
@@ -118,7 +123,8 @@ impl Line<'_> {
         let change = |change: &Move| Ok(Moved { from: lot(change.from)?, to: lot(change.to)?, shop: shop(change) });
         let changes = self.changes.iter().map(change).collect::<serde_json::Result<_>>()?;
         let (covers, fares, cooked) = (self.covers.clone(), self.fares.clone(), self.cooked.clone());
-        Ok(Lately { number, on, verb, takes_back, covers, changes, fares, cooked })
+        let (lacked, made_good) = (self.lacked.clone(), self.made_good.clone());
+        Ok(Lately { number, on, verb, takes_back, covers, changes, fares, cooked, lacked, made_good })
     }
 
     /// What it bought, where it did.
@@ -128,7 +134,8 @@ impl Line<'_> {
         }
         let gained = self.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| lot(change.to).transpose());
         let gained: Vec<LotRecord> = gained.collect::<serde_json::Result<_>>()?;
-        Ok(Some(purchase_of(self.on, &self.covers, &self.fares, &gained.iter().collect::<Vec<_>>())))
+        let gained: Vec<&LotRecord> = gained.iter().filter(|lot| is_bought(lot)).collect();
+        Ok(Some(purchase_of(self.on, &self.covers, &self.fares, &gained)))
     }
 }
 

@@ -14,6 +14,7 @@ mod booked;
 mod booking;
 mod bookings;
 mod chain;
+mod container;
 mod count;
 mod count_sheet;
 mod edit;
@@ -23,8 +24,10 @@ mod hashes;
 mod issue;
 mod keeping;
 mod keys;
+mod lacks;
 mod lately;
 mod ledger;
+mod made_good;
 mod moved;
 mod next;
 mod out;
@@ -34,6 +37,7 @@ mod receive;
 mod record;
 mod seen;
 mod sum;
+mod typed;
 mod wasted;
 mod went_in;
 
@@ -54,8 +58,10 @@ pub use keeping::{
     read_entries, read_ledger,
 };
 pub use keys::{count_key, is_of_trip, line_key, meal_key, session_key, trip_key};
+pub use lacks::Lack;
 pub use lately::{Brought, CookedThen};
 pub use ledger::{Entry, Ledger, Whole};
+pub use made_good::make_good;
 pub use moved::{at_their_new_days, at_their_new_starts, printed_trips_moved};
 pub use next::{
     As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, is_called, meal_eaten, meal_to_come, meals_until, next_session, next_trip,

@@ -28,7 +28,13 @@ pub fn purchases(bookings: &[Booking]) -> Vec<Purchase> {
 
 pub(super) fn purchase(booking: &Booking) -> Purchase {
     let gained = booking.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| change.to.as_ref());
+    let gained = gained.filter(|lot| is_bought(lot));
     purchase_of(booking.on, &booking.covers, &booking.fares, &gained.collect::<Vec<_>>())
+}
+
+/// What is left of a pack that was opened at once was bought with the pack.
+pub(super) fn is_bought(lot: &LotRecord) -> bool {
+    lot.opened.is_none()
 }
 
 /// Of a booking of that day, with what it is of and the lots it put down: of the trip's day, else of the day since when they lie there.

@@ -8,15 +8,16 @@ use std::collections::BTreeSet;
 use jiff::civil::Date;
 
 use super::bench::Bench;
+use super::container::{InContainers, in_containers};
 use super::goods::{Goods, goods_of, text_of};
 use super::record::{Exact, LotRecord, Paid, exactly};
 use super::seen::known_price;
+use super::typed::NotTaken;
 use crate::foods::{FoodId, Foods, Item, Place, State, as_purchased, convert, own_dimension};
 use crate::kitchen::{Household, Kitchen, LineOf, Lot, ShopId, WeekPrice, read_line};
 use crate::measure::{Dimension, InPacks, Money, Number, Quantity, Unit, read_in_packs, read_money};
 use crate::purchase::{Seller, TripBuys};
 use crate::shelf::{counts_packs, home};
-use crate::words::{ended, sentence};
 
 /// What was otherwise than on the list. Foods are named as the household names them.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -65,28 +66,6 @@ impl Goods {
     pub fn replaced_by(&mut self, kitchen: &Kitchen, shops: &[ShopId], amounts: Vec<InPacks>) {
         *self = Goods { amounts, opened: Vec::new(), cost: None, paid: false, packs: Vec::new(), ..self.clone() };
         self.cost = known_price(&kitchen.foods, &kitchen.packs, shops, self);
-    }
-}
-
-/// What somebody typed and nobody can book, with what would mend it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct NotTaken {
-    /// Without a full stop.
-    pub cause: String,
-    /// A whole sentence.
-    pub remedy: String,
-}
-
-impl NotTaken {
-    fn new(cause: impl Into<String>, remedy: &str) -> NotTaken {
-        NotTaken { cause: cause.into(), remedy: ended(&sentence(remedy)) }
-    }
-}
-
-/// One sentence after the other.
-impl From<NotTaken> for String {
-    fn from(not: NotTaken) -> String {
-        format!("{}. {}", not.cause, not.remedy)
     }
 }
 
@@ -217,11 +196,17 @@ pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, NotTaken> {
     let food = kitchen.foods.find(&food).ok_or_else(|| NotTaken::new(format!("{food} is not a known food"), "add it to foods.toml"))?;
     let facts = &kitchen.foods[food];
     let spoons = kitchen.rules.spoons;
-    let amount = own_dimension(facts, &item, spoons).or_else(|| as_purchased(facts, &item, &Dimension::Mass, spoons).ok());
-    let amount = amount.ok_or_else(|| NotTaken::new(format!("\"{line}\" cannot be weighed"), "write it in grams"))?;
+    let (lies, guessed) = match in_containers(kitchen, food, &item, cost)? {
+        Some(InContainers { lies, said }) => (lies, Some(said)),
+        None => {
+            let amount = own_dimension(facts, &item, spoons).or_else(|| as_purchased(facts, &item, &Dimension::Mass, spoons).ok());
+            let amount = amount.ok_or_else(|| NotTaken::new(format!("\"{line}\" cannot be weighed"), "write it in grams"))?;
+            (InPacks { pack: pack_bought(&item, &amount), amount }, None)
+        }
+    };
     let (paid, also) = (cost.is_some(), Some(text.trim().to_owned()));
-    let amounts = vec![InPacks { pack: pack_bought(&item, &amount), amount }];
-    Ok(Goods { food, amounts, opened: Vec::new(), cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also, nth: 0 })
+    let (amounts, from) = (vec![lies], Seller::Anywhere);
+    Ok(Goods { food, amounts, opened: Vec::new(), cost, paid, until: None, from, packs: Vec::new(), also, guessed, nth: 0 })
 }
 
 /// "2 x 400 g", "3 tins (400 g)": closed packs of that size; "2 tins", where a tin is known to hold so much, of that.

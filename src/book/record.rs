@@ -192,6 +192,14 @@ pub enum Named {
 }
 
 impl Named {
+    /// `None` where the kitchen does not know it.
+    pub fn ware(&self, kitchen: &Kitchen) -> Option<Ware> {
+        match self {
+            Named::Food(name) => kitchen.foods.find(name).map(Ware::Food),
+            Named::Recipe(id) => kitchen.recipes.iter().position(|recipe| recipe.id == *id).map(|at| Ware::Recipe(RecipeId(at))),
+        }
+    }
+
     /// What it is called: a recipe by its name, where it is known.
     pub fn called<'n>(&'n self, kitchen: &'n Kitchen) -> &'n str {
         match self {

@@ -12,9 +12,9 @@ use super::sheet_files::write_all;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::book::{Difference, Differences, count, count_form, count_lines, differences, found, may_be_written_over, records};
-use crate::kitchen::much::for_whom;
-use crate::kitchen::{CountForm, Kitchen, Mistake, Spot, read_count};
-use crate::measure::{Money, Quantity, Units, show};
+use crate::kitchen::much::{for_whom, how_much, no_more_than};
+use crate::kitchen::{CountForm, Kitchen, Mistake, Spot, Ware, read_count};
+use crate::measure::{Money, Quantity, show};
 use crate::sheets::{Settings, Size, count_sheet, to_pdf};
 use crate::words::{day_near, day_year, place};
 
@@ -109,7 +109,8 @@ pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize, today
     }
     let names = kitchen.names();
     let row = |row: &Difference| {
-        let (booked, counted) = (amount(&row.booked, kitchen.print.units), amount(&row.counted, kitchen.print.units));
+        let ware = row.of.ware(kitchen);
+        let (booked, counted) = (amount(kitchen, ware, &row.booked), amount(kitchen, ware, &row.counted));
         let until = row.until.map(|until| format!("until {}", day_near(until, today))).unwrap_or_default();
         let value = row.value.map_or_else(|| "no price known".to_owned(), |value| names.money(value));
         vec![
@@ -118,7 +119,7 @@ pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize, today
             until,
             format!("booked {booked}"),
             format!("counted {counted}"),
-            signed(row, kitchen.print.units),
+            signed(row, kitchen, ware),
             value,
         ]
     };
@@ -131,12 +132,18 @@ pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize, today
     out
 }
 
-fn amount(quantity: &Quantity, units: Units) -> String {
-    if quantity.is_zero() { "none".to_owned() } else { show(quantity, units) }
+/// As a lot is told everywhere.
+fn amount(kitchen: &Kitchen, ware: Option<Ware>, quantity: &Quantity) -> String {
+    match ware {
+        _ if quantity.is_zero() => "none".to_owned(),
+        Some(ware) => no_more_than(kitchen.names(), ware, quantity, kitchen.print.units),
+        None => show(quantity, kitchen.print.units),
+    }
 }
 
 /// "-30 g", "+1".
-fn signed(row: &Difference, units: Units) -> String {
+fn signed(row: &Difference, kitchen: &Kitchen, ware: Option<Ware>) -> String {
     let sign = if row.difference.base() < 0.0 { "-" } else { "+" };
-    format!("{sign}{}", show(&row.difference.scaled(row.difference.base().signum()), units))
+    let (much, units) = (row.difference.scaled(row.difference.base().signum()), kitchen.print.units);
+    format!("{sign}{}", ware.map_or_else(|| show(&much, units), |ware| how_much(kitchen.names(), ware, &much, units)))
 }

@@ -10,13 +10,13 @@ use jiff::civil::Date;
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
-use crate::kitchen::much::{called, for_whom};
+use crate::kitchen::much::{called, for_whom, lies};
 use crate::kitchen::{Kitchen, Names};
 use crate::prep::{AT_THE_MEAL, CardDish, Moment, presence};
 use crate::purchase::TripList;
 use crate::telling::list::trip_cost;
 use crate::telling::short::awaiting;
-use crate::words::{clock, counted, day_near, day_year, in_a_sentence, listed, on_shelf, place};
+use crate::words::{clock, counted, day_near, day_year, in_a_sentence, listed, place};
 use crate::{DayLot, DayPlan, DaySession};
 
 pub fn run(cli: &Cli, which: Option<&str>) -> Done {
@@ -95,7 +95,7 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
     out.extend(day.tonight.iter().map(|errand| format!("\n{}: {}\n", errand.when(), errand.text(names, units))));
     let lot = |lot: &DayLot| {
         let name = called(names, lot.of, &lot.amount) + &for_whom(names, lot.whose.as_ref());
-        format!("  {} {name}, {}", on_shelf(&lot.amount, lot.pack.as_ref(), units), place(lot.place))
+        format!("  {} {name}, {}", lies(names, lot.of, &lot.amount, lot.pack.as_ref(), units), place(lot.place))
     };
     if !day.goes_off.is_empty() {
         out.push_str("\nGoes off today\n");

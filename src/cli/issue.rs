@@ -87,7 +87,13 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> 
     if let Some(printed) = &printed {
         tell_strange_paper(&setting.folder, &format!("{}.pdf", guide_stem(session.start, None)), printed);
     }
-    if printed.is_some() && !eating.anyway {
+    // Who booked a meal of it as eaten has cooked it as it was printed.
+    let is_eaten_of = || {
+        let later = setting.booked.lacks().into_iter().filter(|lack| lack.at > session.start);
+        let recipes: Vec<_> = later.filter_map(|lack| lack.recipe).collect();
+        session.batches.iter().any(|batch| recipes.contains(&kitchen.recipes[batch.recipe].id))
+    };
+    if printed.is_some() && !eating.anyway && !is_eaten_of() {
         let now = planned.iter().find(|now| now.start == session.start);
         // One that is past is planned no more, and was done as it was printed.
         let differing =
@@ -100,8 +106,8 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> 
     tell_what_is_out_of_order(cli, &reckoned, session.start)?;
     let last_day = span(&reckoned.week).1;
     let file = &setting.loaded.weeks[place].1;
-    let draft = cooked(kitchen, &keeping.shelf, session, (&week, last_day, file), setting.today);
-    tell_of_trip(setting, &reckoned, &draft.missing, session.start, "the session with spence issue");
+    let draft = cooked(kitchen, (&setting.booked, &keeping.shelf), session, (&week, last_day, file), setting.today);
+    tell_of_trip(setting, &reckoned, &draft.missing, session.start, "the session");
     Ok(draft)
 }
 
@@ -214,11 +220,12 @@ fn at_table(cli: &Cli, setting: &Setting, keeping: &Keeping, meals: &Meals, also
         .collect();
     let draft = eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, (also, setting.last_day(cli)), setting.today)
         .map_err(|(line, not)| not_wasted(cli, setting, line, &not))?;
-    for (reckoned, meals) in &reckoned {
+    for ((place, _), (reckoned, meals)) in meals.iter().zip(&reckoned) {
         let week = reckoned.not_booked().0;
+        let printed = setting.printed(*place)?;
         if let Some(last) = meals.iter().map(|&meal| week.meals[meal].at_time).max() {
             tell_of_trip(setting, reckoned, &draft.missing, last, "the meals");
-            tell_of_session(reckoned, &draft.missing, last);
+            tell_of_session(setting.today, printed.as_ref(), reckoned, &draft.missing, last);
         }
     }
     Ok(draft)

@@ -10,7 +10,7 @@ use super::printed::printed;
 use super::setting::Setting;
 use super::wrap::{columns, titled};
 use super::{Cli, Format};
-use crate::kitchen::much::{called, for_whom, how_much, no_more_than};
+use crate::kitchen::much::{called, drawn, for_whom, no_more_than};
 use crate::kitchen::not_known;
 use crate::kitchen::{Kitchen, Names, Ware, Warning};
 use crate::measure::{Money, Quantity, Units, show};
@@ -55,7 +55,8 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
             out.push_str("  nothing to buy\n");
         }
         for visit in &trip.shops {
-            let name = visit.at.map_or("wherever it is sold", |stop| names.shop(stop.shop));
+            let nowhere = if trip.closed() == Some(State::Done) { "wherever it was bought" } else { "wherever it is sold" };
+            let name = visit.at.map_or(nowhere, |stop| names.shop(stop.shop));
             let cost = visit.at.map(|stop| format!("  {}", names.money(stop.cost))).unwrap_or_default();
             let fare = visit.at.map(|stop| stop.fare).filter(|fare| *fare > Money::ZERO);
             let fare = fare.map(|fare| format!(" (of which {} to get there)", names.money(fare))).unwrap_or_default();
@@ -119,7 +120,8 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     let alone = |names: Vec<&str>| names.into_iter().map(|name| vec![name.to_owned()]).collect::<Vec<_>>();
     let at_home = list.from_pantry.iter().map(|entry| {
         let look = if entry.look_first { "look at it first" } else { "" };
-        let [name, much] = called_and_counted(names, entry.of, &entry.amount, units);
+        let name = called(names, entry.of, &entry.lies);
+        let much = drawn(names, entry.of, (&entry.lies, entry.is_all), units);
         vec![name + &for_whom(names, entry.whose.as_ref()), much, place(entry.place).into(), day(entry.on), look.into()]
     });
     titled(out, "Already at home", at_home.collect());
@@ -129,10 +131,11 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
         let until = lot.until.map(|until| format!("until {}", day_near(until, list.from))).unwrap_or_default();
         // What is shown can be thrown away.
         let name = called(names, lot.of, &lot.amount) + &for_whom(names, lot.whose.as_ref());
-        vec![name, no_more_than(names, lot.of, &lot.amount, units), place(lot.place).into(), until]
+        let look = if lot.lies_past && !lot.past { "look at it first" } else { "" };
+        vec![name, no_more_than(names, lot.of, &lot.amount, units), place(lot.place).into(), until, look.into()]
     };
-    titled(out, PAST_ITS_DATE, list.expiring.iter().filter(|lot| lot.past).map(lot_row).collect());
-    titled(out, "Use up", list.expiring.iter().filter(|lot| !lot.past).map(lot_row).collect());
+    titled(out, PAST_ITS_DATE, list.expiring.iter().filter(|lot| lot.lies_past).map(lot_row).collect());
+    titled(out, "Use up", list.expiring.iter().filter(|lot| !lot.lies_past).map(lot_row).collect());
     let spare = list.spare.iter().map(|spare| {
         vec![
             names.recipe(spare.recipe).to_owned(),
@@ -152,9 +155,9 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     out.push_str(&after::money(list, names));
 }
 
-/// "carrots" and "400 g", "garlic" and "7 cloves".
+/// What lies on the shelf: "carrots" and "400 g", "garlic" and "7 cloves".
 fn called_and_counted(names: Names, of: Ware, amount: &Quantity, units: Units) -> [String; 2] {
-    [called(names, of, amount), how_much(names, of, amount, units)]
+    [called(names, of, amount), no_more_than(names, of, amount, units)]
 }
 
 /// What other weeks take first: one row a week and food.

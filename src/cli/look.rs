@@ -11,8 +11,8 @@ use super::{Cli, Format, count};
 use crate::book::{CountLine, CountPlace, count as counted_otherwise, count_lines, differences, looked, records};
 use crate::foods::Place;
 use crate::kitchen::{CountForm, Counted, CountedLot, Spot, Warning};
-use crate::measure::{InPacks, Units, read_in_packs};
-use crate::words::{day_year, on_shelf, place, sentence};
+use crate::measure::{InPacks, read_in_packs};
+use crate::words::{day_year, place, sentence};
 
 pub fn run(cli: &Cli) -> Done {
     let setting = Setting::read(cli)?;
@@ -89,7 +89,7 @@ fn answers(setting: &Setting, asked: &[CountPlace], in_silence: bool) -> Result<
         ask(&format!("\n{}\n", sentence(place(shelf.place))))?;
         for line in &shelf.lines {
             loop {
-                ask(&format!("  {}? ", question(kitchen.print.units, line)))?;
+                ask(&format!("  {}? ", question(line)))?;
                 let mut typed = String::new();
                 let read = lines.read_line(&mut typed).map_err(|error| Failure::Machine(format!("cannot read the answers: {error}.")))?;
                 if read == 0 {
@@ -114,12 +114,10 @@ fn answers(setting: &Setting, asked: &[CountPlace], in_silence: bool) -> Result<
     Ok(counted)
 }
 
-fn question(units: Units, line: &CountLine) -> String {
-    let (amount, pack) = (line.lot.amount.quantity(), line.lot.pack.as_ref().map(|pack| pack.quantity()));
-    let amount = on_shelf(&amount, pack.as_ref(), units);
+fn question(line: &CountLine) -> String {
     let about = if line.estimate { "about " } else { "" };
     let until = line.until.map(|until| format!(", until {about}{}", day_year(until))).unwrap_or_default();
-    format!("{}, {amount}{until}", line.name)
+    format!("{}, {}{until}", line.name, line.said)
 }
 
 /// `None` where nobody looked.

@@ -155,12 +155,19 @@ fn tell_of_past_dates(cli: &Cli, kitchen: &Kitchen, goods: &[Goods], on: Date) -
     warn(&past.map(told).collect::<Vec<_>>(), cli.strict)
 }
 
+/// Packs that were named by a word alone, each with what it was taken to hold.
+fn tell_of_sizes(goods: &[Goods]) {
+    let told = |said: &String| remark(&format!("{said}. Where that is not meant: spence undo."));
+    goods.iter().filter_map(|bought| bought.guessed.as_ref()).for_each(told);
+}
+
 /// A purchase that belongs to no trip.
 fn bought_beside_the_plan(cli: &Cli, setting: &Setting, mut keeping: Keeping, otherwise: &Otherwise, on: Date) -> Done {
     let kitchen = &setting.loaded.kitchen;
     let goods = beside_the_plan(kitchen, &otherwise.exceptions()).map_err(Failure::Usage)?;
     tell_of_a_trip_to_come(cli, on, setting.today)?;
     tell_of_past_dates(cli, kitchen, &goods, on)?;
+    tell_of_sizes(&goods);
     let booking = bought_beside(kitchen, &keeping.shelf, &goods, on, setting.today);
     book(&mut keeping, booking)?;
     report(cli, keeping.new_bookings(), &[])
@@ -233,6 +240,7 @@ fn put_down(
 ) -> Done {
     let kitchen = &setting.loaded.kitchen;
     tell_of_past_dates(cli, kitchen, goods, next.as_of)?;
+    tell_of_sizes(goods);
     let (seen, unclear) = seen_prices(kitchen, &TripBuys { on: next.as_of, ..next.trip.clone() }, goods);
     let prices = keeping.price_changes(&seen)?;
     not_booked.iter().for_each(|line| remark(&format!("not booked: {line}.")));

@@ -18,7 +18,7 @@ use crate::kitchen::{Kitchen, Loaded, Lot, Mistake, Spot, Warning, Week, find_ki
 use crate::plan::{running, span, week_of};
 use crate::store::BOOK;
 use crate::words::{in_a_sentence, listed};
-use crate::{Reckoning, Walk, has_begun, reckon_beside, waits_to_be_booked};
+use crate::{Reckoning, Walk, has_begun, reckon_beside, shelf_as_taken, waits_to_be_booked};
 
 /// A kitchen that has been read, and what is booked of it.
 pub struct Setting {
@@ -128,6 +128,15 @@ impl Setting {
             waits_to_be_booked(&self.loaded, &self.booked, printed.as_ref().map(Printed::print), week, self.today)
         };
         weeks.into_iter().filter_map(of_week).collect()
+    }
+
+    /// The shelf as what is taken as done left it; `None` where nothing is, or where what is cannot be read: that is told by whoever plans.
+    pub fn shelf_as_taken(&self, file: Option<&Path>) -> Option<Vec<Lot>> {
+        if self.waiting(file).is_empty() {
+            return None;
+        }
+        let week = self.week(file).ok()?;
+        self.with_prints(week, |prints| Ok(shelf_as_taken(&self.loaded, &self.booked, prints, week, self.today))).ok()
     }
 
     /// As [`Self::reckon_week`], for what plans its sessions: a step whose appliance is out of order is a mistake.

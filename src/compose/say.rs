@@ -26,7 +26,10 @@ pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
     };
     let wares = |wares: &[Ware]| listed(&wares.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect::<Vec<_>>());
     match why {
-        Why::UsesUp { of, amount, until } => format!("uses {}, good until {}", amount_of(*of, amount), until.strftime("%a")),
+        Why::UsesUp { of, amount, until, cooked } => {
+            let on = cooked.map(|on| format!(" on {}", on.strftime("%a"))).unwrap_or_default();
+            format!("uses {}{on}, good until {}", amount_of(*of, amount), until.strftime("%a"))
+        }
         Why::FromPlace { of, amount, place } => match place {
             Place::Cupboard => format!("uses {} that is cooked already", amount_of(*of, amount)),
             _ => format!("uses {} from the {}", amount_of(*of, amount), crate::words::place(*place)),

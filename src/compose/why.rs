@@ -20,8 +20,8 @@ use crate::shelf::lot_dates;
 /// One reason.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Why {
-    /// "uses 75 g feta, good until Tue".
-    UsesUp { of: Ware, amount: Quantity, until: Date },
+    /// "uses 75 g feta, good until Tue"; where it is cooked before and is past at the meal, "uses 75 g feta on Mon, good until Tue".
+    UsesUp { of: Ware, amount: Quantity, until: Date, cooked: Option<Date> },
     /// "uses 1 portion of pearl barley from the freezer".
     FromPlace { of: Ware, amount: Quantity, place: Place },
     /// "second half of Sunday's mash", "the rest of Sunday's mash".
@@ -160,15 +160,20 @@ fn used_up(table: &Table, tried: &Tried, place: usize) -> Vec<Why> {
         // What is left of a pack that is opened meanwhile is a lot of its own.
         let lot = &tried.netted.lots[draw.lot];
         let until = lot_dates(&kitchen.foods, &kitchen.recipes, lot).earliest.filter(|until| *until <= soon);
+        // What is past its date already when it is taken is looked at: nobody says of it until when it is good.
+        if until.is_some_and(|until| until < draw.on) {
+            continue;
+        }
+        let cooked = until.filter(|until| *until < meal.at_time.date()).map(|_| draw.on);
         match (draw.of, until) {
             (Ware::Food(food), Some(until)) => {
                 let amount = takes.of_draw(tried, draw, food);
-                dated.extend(amount.map(|amount| (Some(until), Why::UsesUp { of: draw.of, amount, until })));
+                dated.extend(amount.map(|amount| (Some(until), Why::UsesUp { of: draw.of, amount, until, cooked })));
             }
             (Ware::Recipe(_), until) if draw.by == [MadeAt::Meal(place)] && draw.on == meal.at_time.date() => {
                 let amount = draw.amount.clone();
                 dated.push(match until {
-                    Some(until) => (Some(until), Why::UsesUp { of: draw.of, amount, until }),
+                    Some(until) => (Some(until), Why::UsesUp { of: draw.of, amount, until, cooked }),
                     None => (None, Why::FromPlace { of: draw.of, amount, place: lot.place }),
                 });
             }

@@ -10,12 +10,29 @@ use crate::book::{Named, WasteRow, Wasted};
 use crate::foods::Place;
 use crate::kitchen::Names;
 use crate::measure::Quantity;
-use crate::pantry::{Stock, StockLot, StockPlace};
+use crate::pantry::{LiesOtherwise, Stock, StockLot, StockPlace};
 
 #[derive(JsonSchema, Serialize)]
 pub(super) struct Shelf<'a> {
     places: Vec<Shelved<'a>>,
     value: String,
+    /// Where something is not booked and taken as done: what lies otherwise then.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    taken_as_done: Vec<Otherwise<'a>>,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Otherwise<'a> {
+    #[serde(flatten)]
+    of: Of<'a>,
+    #[serde(flatten)]
+    whose: Theirs,
+    /// With what is taken as done.
+    amount: &'a Quantity,
+    booked: &'a Quantity,
+    place: Place,
+    #[schemars(with = "Option<OnDate>")]
+    until: Option<Date>,
 }
 
 #[derive(JsonSchema, Serialize)]
@@ -40,7 +57,8 @@ struct Lot<'a> {
     value: Option<String>,
 }
 
-pub fn stock<'a>(stock: &'a Stock, names: Names<'a>) -> impl Serialize + 'a {
+/// `otherwise` is what lies there with what is taken as done, and is not as booked.
+pub fn stock<'a>(stock: &'a Stock, otherwise: &'a [LiesOtherwise], names: Names<'a>) -> impl Serialize + 'a {
     let lot = |lot: &'a StockLot| Lot {
         of: Of::ware(lot.of, names),
         whose: Theirs::of(lot.whose.as_ref(), names),
@@ -51,7 +69,16 @@ pub fn stock<'a>(stock: &'a Stock, names: Names<'a>) -> impl Serialize + 'a {
         value: lot.value.map(|value| names.money(value)),
     };
     let shelved = |shelf: &'a StockPlace| Shelved { place: shelf.place, lots: shelf.lots.iter().map(lot).collect() };
-    Shelf { places: stock.places.iter().map(shelved).collect(), value: names.money(stock.value) }
+    let row = |row: &'a LiesOtherwise| Otherwise {
+        of: Of::ware(row.of, names),
+        whose: Theirs::of(row.whose.as_ref(), names),
+        amount: &row.taken,
+        booked: &row.booked,
+        place: row.place,
+        until: row.until,
+    };
+    let taken_as_done = otherwise.iter().map(row).collect();
+    Shelf { places: stock.places.iter().map(shelved).collect(), value: names.money(stock.value), taken_as_done }
 }
 
 #[derive(JsonSchema, Serialize)]

@@ -8,8 +8,13 @@ use crate::words::{in_a_sentence, listed, plural};
 
 /// "7 cloves of garlic", "6 eggs", "400 g carrots", "1 bunch of dill", "2 portions of pearl barley".
 pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {
+    with_its_name(names, ware, amount, how_much(names, ware, amount, units))
+}
+
+/// The same with the amount in words already: "400 g" of 428 g.
+pub fn with_its_name(names: Names, ware: Ware, amount: &Quantity, much: String) -> String {
     if let Quantity::Words(_, word) = amount
-        && let Some(said) = said_once(&show(amount, units), word, &called(names, ware, amount))
+        && let Some(said) = said_once(&much, word, &called(names, ware, amount))
     {
         return said;
     }
@@ -20,7 +25,7 @@ pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> Str
     };
     let name = called(names, ware, amount);
     let name = if matches!(ware, Ware::Recipe(_)) { in_a_sentence(&name) } else { name };
-    format!("{} {of}{name}", how_much(names, ware, amount, units))
+    format!("{much} {of}{name}")
 }
 
 /// ", for Emil, without tahini": whose a lot is alone, behind its name; nothing of what is everybody's.
@@ -61,9 +66,23 @@ pub fn how_much(names: Names, ware: Ware, amount: &Quantity, units: Units) -> St
     show(parts(names, ware, amount).as_ref().unwrap_or(amount), units)
 }
 
-/// The same of what lies on a shelf: never more than is there.
+/// The same of what lies on a shelf, alike wherever a lot is told: never more than is there.
 pub fn no_more_than(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {
-    show_at_most(parts(names, ware, amount).as_ref().unwrap_or(amount), units)
+    show_at_most(parts_in(names, ware, amount, Parts::There).as_ref().unwrap_or(amount), units)
+}
+
+/// What is drawn of a lot: all of it as the lot is told, else what is taken.
+pub fn drawn(names: Names, ware: Ware, (amount, is_all): (&Quantity, bool), units: Units) -> String {
+    if is_all { no_more_than(names, ware, amount, units) } else { how_much(names, ware, amount, units) }
+}
+
+/// The same of a lot that may lie in closed packs: "350 g", "3 × 400 g", "6 cloves", "2 bunches".
+pub fn lies(names: Names, ware: Ware, amount: &Quantity, pack: Option<&Quantity>, units: Units) -> String {
+    match pack.and_then(|pack| Some((amount.ratio(pack)?, pack))) {
+        Some((_, Quantity::Words(one, _))) if *one == 1 => show_at_most(amount, units),
+        Some((count, pack)) => format!("{count} × {}", show_at_most(pack, units)),
+        None => no_more_than(names, ware, amount, units),
+    }
 }
 
 /// The name beside that amount: "carrots" beside 400 g of them, "red cabbage" beside a part of one.
@@ -142,25 +161,50 @@ fn has_a_plural(food: &Food) -> bool {
 
 /// In what the kitchen counts it: cloves of garlic, sheets of kitchen paper, skewers; `None` where the amount is said as it is.
 fn parts(names: Names, ware: Ware, amount: &Quantity) -> Option<Quantity> {
+    parts_in(names, ware, amount, Parts::Taken)
+}
+
+/// How parts are counted: what is taken, up; what is there, down.
+#[derive(Clone, Copy, PartialEq)]
+enum Parts {
+    Taken,
+    There,
+}
+
+impl Parts {
+    /// Whole ones, but for the noise of a sum, or so little that nobody cuts it off; `None` where there is not one.
+    fn whole(self, parts: &Number, nothing: &Number) -> Option<Number> {
+        let near = parts.round();
+        let whole = match self {
+            _ if (parts - &near).abs() < Number::over(1, 1_000_000) => near,
+            Parts::Taken => (parts - nothing).ceil().max(Number::ONE),
+            Parts::There => parts.floor(),
+        };
+        whole.is_positive().then_some(whole)
+    }
+}
+
+fn parts_in(names: Names, ware: Ware, amount: &Quantity, counted: Parts) -> Option<Quantity> {
     let Ware::Food(food) = ware else { return None };
+    let food = names.facts(food);
     match amount {
-        Quantity::Count(bulbs) => cloves(names.facts(food), bulbs),
-        Quantity::Mass(_) => household_goods(names.facts(food), amount.base()).or_else(|| eggs(names.facts(food), amount.base())),
+        Quantity::Count(bulbs) => cloves(food, bulbs, counted),
+        Quantity::Mass(_) => household_goods(food, amount.base(), counted).or_else(|| eggs(food, amount.base())),
         _ => None,
     }
 }
 
 /// Nobody weighs skewers or kitchen paper.
-fn household_goods(food: &Food, grams: f64) -> Option<Quantity> {
+fn household_goods(food: &Food, grams: f64, counted: Parts) -> Option<Quantity> {
     if food.kind != Some(Kind::Household) || grams <= 0.0 {
         return None;
     }
-    let whole = |one: f64| Number::from(grams / one - 1e-9).ceil();
+    let whole = |one: f64| counted.whole(&Number::from(grams / one), &Number::ZERO);
     let each = || match &food.each.as_ref()?.value {
-        Measured::Single(one) if *one > 0.0 && *one < 50.0 => Some(Quantity::Count(whole(*one))),
+        Measured::Single(one) if *one > 0.0 && *one < 50.0 => whole(*one).map(Quantity::Count),
         _ => None,
     };
-    let sheets = food.words.get("sheet").map(|sheet| Quantity::words(whole(sheet.value), "sheet"));
+    let sheets = food.words.get("sheet").and_then(|sheet| Some(Quantity::words(whole(sheet.value)?, "sheet")));
     sheets.or_else(each)
 }
 
@@ -179,11 +223,11 @@ fn eggs(food: &Food, grams: f64) -> Option<Quantity> {
 pub(crate) fn part_of_a_bulb(food: &Food, amount: &Amount) -> Option<Quantity> {
     let is_bulb = matches!(amount.unit, Unit::Piece | Unit::Word(Word::Bulb | Word::Head));
     let is_whole = (amount.high.round() - &amount.high).abs() < Number::over(1, 100);
-    if is_bulb && !is_whole && !amount.is_range() { cloves(food, &amount.high) } else { None }
+    if is_bulb && !is_whole && !amount.is_range() { cloves(food, &amount.high, Parts::Taken) } else { None }
 }
 
 /// A part of a bulb in cloves, all of them whole: nobody fetches five eighths of a garlic.
-fn cloves(food: &Food, bulbs: &Number) -> Option<Quantity> {
+fn cloves(food: &Food, bulbs: &Number, counted: Parts) -> Option<Quantity> {
     let bulb = match &food.each.as_ref()?.value {
         Measured::Single(grams) => *grams,
         Measured::Table(sizes) => *sizes.get("medium")?,
@@ -192,9 +236,9 @@ fn cloves(food: &Food, bulbs: &Number) -> Option<Quantity> {
     if bulbs.ceil() == *bulbs {
         return food.words.contains_key("bulb").then(|| Quantity::words(bulbs, "bulb"));
     }
+    let cloves = bulbs * Number::from(bulb) / Number::from(clove);
     // A tenth of a clove is nothing that anybody cuts off.
-    let cloves = bulbs * Number::from(bulb) / Number::from(clove) - &Number::over(1, 10);
-    Some(Quantity::words(cloves.ceil().max(Number::ONE), "clove"))
+    counted.whole(&cloves, &Number::over(1, 10)).map(|cloves| Quantity::words(cloves, "clove"))
 }
 
 #[cfg(test)]
@@ -204,6 +248,26 @@ mod tests {
     use super::*;
     use crate::foods::Foods;
     use crate::kitchen::fixture::{empty_kitchen, recipe};
+
+    #[test]
+    fn what_lies_there_is_never_told_as_more() {
+        let mut kitchen = empty_kitchen();
+        kitchen.foods = Foods::reference();
+        let said = |name: &str, amount: Quantity, pack: Option<Quantity>| {
+            let food = Ware::Food(kitchen.foods.find(name).expect("known"));
+            lies(kitchen.names(), food, &amount, pack.as_ref(), Units::Metric)
+        };
+        // Half a bulb of 50 g in cloves of 3.45 g: 7.2, and so seven; 0.04 of one are 0.58, and no clove.
+        assert_eq!(said("garlic", Quantity::pieces(0.5), None), "7 cloves");
+        assert_eq!(said("garlic", Quantity::pieces(0.04), None), "0.04");
+        assert_eq!(said("garlic", Quantity::pieces(2), None), "2 bulbs");
+        // What was taken as seven cloves leaves seven: 24.15 g of 50 g.
+        assert_eq!(said("garlic", Quantity::pieces(24.15 / 50.0), None), "7 cloves");
+        assert_eq!(said("carrot", Quantity::grams(428.0), None), "425 g");
+        assert_eq!(said("tinned white beans", Quantity::grams(800.0), Some(Quantity::grams(400.0))), "2 × 400 g");
+        assert_eq!(said("kitchen paper", Quantity::grams(9.0), None), "4 sheets");
+        assert_eq!(said("parsley", Quantity::words(2, "bunch"), Some(Quantity::words(1, "bunch"))), "2 bunches");
+    }
 
     #[test]
     fn an_amount_is_said_as_a_cook_says_it() {

@@ -7,7 +7,7 @@ use super::safe;
 use crate::book::{goods_of, packs_of_goods};
 use crate::foods::FoodId;
 use crate::kitchen::Kitchen;
-use crate::kitchen::much::{called, how_much};
+use crate::kitchen::much::{called, drawn};
 use crate::measure::show;
 use crate::prep::presence;
 use crate::purchase::{Buy, ListLine, ShopVisit, ShoppingList, TripBuys, TripHashes, TripList};
@@ -28,7 +28,7 @@ pub(super) fn trips(kitchen: &Kitchen, list: &ShoppingList, hashes: &TripHashes)
     add_notes(&mut html, "Look before you go", look);
     let home = list.from_pantry.iter().map(|one| {
         let first = if one.look_first { ", look at it first" } else { "" };
-        let (name, much) = (called(names, one.of, &one.amount), how_much(names, one.of, &one.amount, units));
+        let (name, much) = (called(names, one.of, &one.lies), drawn(names, one.of, (&one.lies, one.is_all), units));
         format!("{name}, {much}, {}{first}", words::place(one.place))
     });
     add_notes(&mut html, "Already at home", home);

@@ -6,8 +6,9 @@ use super::leaves::leaves;
 use super::{
     Basket, Beware, Budget, Expiring, Flag, FromPantry, MealPrices, Reserved, ShoppingList, TripComparison, TripList, days, meals,
 };
-use crate::foods::{FoodId, Foods};
-use crate::kitchen::{Household, Kitchen, Lot, Recipe, Warning, Week};
+use crate::foods::{FoodId, Foods, convert};
+use crate::kitchen::{Household, Kitchen, Lot, Recipe, Ware, Warning, Week};
+use crate::measure::{Dimension, Number, Quantity};
 use crate::pantry::Netted;
 use crate::plan::{Draw, Makings, food_contains, span};
 use crate::shelf::lot_dates;
@@ -44,7 +45,7 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option
         from: week.from,
         cost,
         no_price: parts.basket.no_price.iter().copied().filter(|food| listed(*food)).collect(),
-        from_pantry: parts.netted.draws.iter().map(from_pantry).collect(),
+        from_pantry: parts.netted.draws.iter().map(|draw| from_pantry(kitchen, draw, parts.netted.lots.get(draw.lot))).collect(),
         reserved: parts.reserved.to_vec(),
         expiring: parts
             .netted
@@ -89,12 +90,33 @@ fn beware(foods: &Foods, household: &Household, food: FoodId) -> Option<Beware> 
     doubtful.then(|| Beware::MayContain(avoid.clone()))
 }
 
-fn from_pantry(draw: &Draw) -> FromPantry {
+fn from_pantry(kitchen: &Kitchen, draw: &Draw, lot: Option<&Lot>) -> FromPantry {
     let Draw { of, place, on, look_first, .. } = *draw;
-    FromPantry { of, amount: draw.amount.clone(), place, on, what_for: draw.what_for.clone(), look_first, whose: draw.whose.clone() }
+    let amount = draw.amount.clone();
+    let lies = lot.and_then(|lot| in_measure(kitchen, of, &amount, &lot.amount.dimension())).unwrap_or_else(|| amount.clone());
+    let is_all = lot_before(kitchen, draw).is_some_and(|lot| lot.amount == lies);
+    FromPantry { of, amount, lies, is_all, place, on, what_for: draw.what_for.clone(), look_first, whose: draw.whose.clone() }
+}
+
+/// As it lay before anything was drawn; packs that the plan opened lay in none.
+fn lot_before<'k>(kitchen: &'k Kitchen, draw: &Draw) -> Option<&'k Lot> {
+    kitchen.lots.get(draw.lot).filter(|lot| lot.of == draw.of)
+}
+
+fn in_measure(kitchen: &Kitchen, of: Ware, amount: &Quantity, measure: &Dimension) -> Option<Quantity> {
+    match of {
+        _ if amount.dimension() == *measure => None,
+        Ware::Food(food) => convert(&kitchen.foods[food], amount, measure).ok(),
+        Ware::Recipe(recipe) => {
+            let recipe = &kitchen.recipes[recipe];
+            let one = recipe.in_makes(&Quantity::of(measure, 1)).filter(Number::is_positive)?;
+            Some(Quantity::of(measure, recipe.in_makes(amount)? / one))
+        }
+    }
 }
 
 fn expiring(foods: &Foods, recipes: &[Recipe], lot: &Lot, until: Option<Date>, today: Date) -> Expiring {
     let past = !lot_dates(foods, recipes, lot).may_be_drawn_on(today);
-    Expiring { of: lot.of, whose: lot.whose.clone(), amount: lot.amount.clone(), place: lot.place, until, past }
+    let lies_past = past || until.is_some_and(|until| until < today);
+    Expiring { of: lot.of, whose: lot.whose.clone(), amount: lot.amount.clone(), place: lot.place, until, past, lies_past }
 }

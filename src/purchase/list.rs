@@ -142,7 +142,12 @@ pub struct Section {
 #[derive(Debug, Clone, PartialEq)]
 pub struct FromPantry {
     pub of: Ware,
+    /// In the measure of the need.
     pub amount: Quantity,
+    /// The same in the measure in which the lot lies: that is how a person is told it.
+    pub lies: Quantity,
+    /// Is that all of the lot?
+    pub is_all: bool,
     pub place: Place,
     pub on: Date,
     /// Names of recipes and meals.
@@ -193,6 +198,8 @@ pub struct Expiring {
     pub until: Option<Date>,
     /// May it not be eaten any more?
     pub past: bool,
+    /// Is the day past until which it was good? In cupboard and freezer it is then looked at, and may still be drawn.
+    pub lies_past: bool,
 }
 
 /// A food that no trip buys at the right time.

@@ -12,7 +12,7 @@ use super::past;
 use super::stages::Begun;
 use super::walk::Walk;
 use crate::book::Booked;
-use crate::kitchen::{Kitchen, Loaded, Warning, Week};
+use crate::kitchen::{Kitchen, Loaded, Lot, Warning, Week};
 use crate::plan;
 use crate::purchase::Reserved;
 
@@ -59,6 +59,14 @@ impl<'k, 'b> Household<'k, 'b> {
         }
         let begun = lived.standing.has_begun().then(|| Begun { today: self.today, done: lived.demand_of_what_is_done(kitchen) });
         Before { lived, overlapping, kitchen: left, reserved, warnings, begun }
+    }
+
+    /// The shelf as all that is taken as done left it, of a week and of those that overlap it.
+    pub fn shelf_as_taken(&self, place: usize) -> Vec<Lot> {
+        let span = self.span(place);
+        let others = self.others(place, span).into_iter().filter(|other| other.overlaps(span)).map(|other| other.place);
+        let mut together: Vec<Lived> = std::iter::once(place).chain(others).map(|week| self.lived(week)).collect();
+        past::live_through(&self.loaded.kitchen, &mut together).0.into_owned().lots
     }
 
     fn print(&self, place: usize) -> Option<AsPrinted<'b>> {

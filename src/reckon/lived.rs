@@ -12,10 +12,11 @@ use super::brought::as_booked;
 use super::cooked::as_cooked;
 use super::stages::{Stages, stages};
 use crate::book::{
-    Bench, Booked, Goods, goods_of, is_of_trip, issue_meal, issue_session, meal_key, open_lines, put_all, records, session_key,
+    Bench, Booked, Goods, Lack, goods_of, is_of_trip, issue_meal, issue_session, make_good, meal_key, open_lines, put_all, records,
+    session_key,
 };
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Meal, Session, Trip, Warning, Week, WeekPrice};
+use crate::kitchen::{Kitchen, Meal, Session, Trip, Ware, Warning, Week, WeekPrice};
 use crate::plan::{Demand, MadeAt, Standing, State, demand, plan_begun, span};
 use crate::prep::{Turnover, turnover};
 use crate::purchase::{Basket, TripBuys, TripList, WeekBuys, choose};
@@ -67,9 +68,9 @@ impl<'w, 'p> Lived<'w, 'p> {
         Lived { week, standing, print, booked, today, as_planned: None }
     }
 
-    /// Plans what is taken as done: only the weeks whose past counts need it.
-    pub fn plan_past(&mut self, then: Kitchen) {
-        self.as_planned = Some(AsPlanned::of(then, self.not_booked_yet()));
+    /// Plans what is taken as done, in a week of all that is not booked: only the weeks whose past counts need it.
+    pub fn plan_past(&mut self, then: Kitchen, week: Week) {
+        self.as_planned = Some(AsPlanned::of(then, week));
     }
 
     /// The kitchen as its shelf lay when the first of what is now taken as done, and stands on no print, was to happen. What was thrown
@@ -105,6 +106,23 @@ impl<'w, 'p> Lived<'w, 'p> {
     /// The week with all that is not booked, be it past.
     pub fn not_booked_yet(&self) -> Week {
         self.standing.keep(&self.week, |state| state != State::Done)
+    }
+
+    /// What booked sessions and meals should have taken, and no shelf has given yet.
+    pub fn lacks(&self) -> Vec<Lack> {
+        self.booked.lacks()
+    }
+
+    /// Is a trip or a session before it taken as done, and stands on no print, so that it may have been planned to bring this?
+    pub fn was_planned_for(&self, kitchen: &Kitchen, lack: &Lack) -> bool {
+        let is_past = |state| state == State::TakenAsDone;
+        let mut trips = self.standing.trips(&self.week, is_past).filter(|trip| trip.on <= lack.at.date());
+        let mut sessions = self.standing.sessions(&self.week, is_past).filter(|session| session.start < lack.at);
+        match lack.ware(kitchen) {
+            Some((Ware::Food(_), _)) => trips.any(|trip| self.printed_trip(trip).is_none()),
+            Some((Ware::Recipe(_), _)) => sessions.any(|session| self.printed_session(session.start).is_none()),
+            None => false,
+        }
     }
 
     /// The week with what is still to come alone.
@@ -332,7 +350,9 @@ pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[Lived]) -> (Cow<
     let mut all: Vec<(DateTime, usize, Happened)> = (0..weeks.len()).flat_map(|week| of_week(&week)).collect();
     all.sort_by_key(|(at, week, _)| (*at, *week));
     let mut shelf = Cow::Borrowed(kitchen);
-    for (_, week, what) in all {
+    // What is booked as eaten already is not eaten once more, and does not lie there.
+    let mut lacks = weeks.first().map(|week| week.booked.lacks()).unwrap_or_default();
+    for (at, week, what) in all {
         if shelf.week_prices != prices {
             shelf.to_mut().week_prices.clone_from(&prices);
         }
@@ -352,6 +372,7 @@ pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[Lived]) -> (Cow<
                 }
                 (Happened::Meal(_), None) => (),
             }
+            make_good(&shelf, &mut bench, at, &mut lacks);
             bench.into_lots()
         };
         shelf.to_mut().lots = lots;

@@ -15,6 +15,7 @@ mod carry;
 mod cooked;
 mod day;
 mod done;
+mod lacking;
 mod lived;
 mod past;
 mod rehearsal;
@@ -36,7 +37,7 @@ use std::collections::BTreeSet;
 use jiff::civil::{Date, DateTime};
 
 use crate::book::Booked;
-use crate::kitchen::{Kitchen, Loaded, Mistake, Spot, Ware, Warning, Week, WeekPrice};
+use crate::kitchen::{Kitchen, Loaded, Lot, Mistake, Spot, Ware, Warning, Week, WeekPrice};
 use crate::measure::Money;
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings, State};
@@ -159,6 +160,11 @@ pub fn reckon_beside<'k>(
         as_planned: lived.as_planned,
         kitchen,
     })
+}
+
+/// The shelf as all that is taken as done left it, of one of the household's weeks and of those that overlap it.
+pub fn shelf_as_taken(loaded: &Loaded, booked: &Booked, prints: &[Option<AsPrinted>], week: usize, today: Date) -> Vec<Lot> {
+    Household { walk: &Walk::default(), loaded, booked, prints, today }.shelf_as_taken(week)
 }
 
 /// What is open of a week, planned and with its packs.

@@ -8,6 +8,7 @@ use jiff::civil::Date;
 
 use super::another::Another;
 use super::carry::carry;
+use super::lacking::not_booked_yet;
 use super::lived::{Lived, as_it_happened};
 use super::walk::Walk;
 use crate::kitchen::{Kitchen, WeekPrice};
@@ -20,7 +21,8 @@ pub(super) fn live_through<'k>(kitchen: &'k Kitchen, weeks: &mut [Lived]) -> (Co
         let others: Vec<Rc<Another>> = not_booked.iter().filter(|other| other.place != place).cloned().collect();
         let then = week.shelf_then(kitchen);
         let shelf = carry(&Walk::default(), then, &others, week, Date::MIN).kitchen;
-        week.plan_past(shelf.into_owned());
+        let not_booked = not_booked_yet(&shelf, week);
+        week.plan_past(shelf.into_owned(), not_booked);
     }
     as_it_happened(kitchen, weeks)
 }

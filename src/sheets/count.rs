@@ -2,8 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::book::{CountLine, CountPlace, Exact, LotRecord};
-use crate::measure::Units;
+use crate::book::{CountLine, CountPlace};
 
 use super::flow::{Block, Cursor, pour_evenly};
 use super::frame::{GRID, Head, across, columns, finished, headed, number_pages};
@@ -11,7 +10,7 @@ use super::page::{BLACK, Item, Page};
 use super::parts::heading;
 use super::scale::Scale;
 use super::text::{Line, Setter, Span, plain, soft, strong};
-use super::wording::{amount, day, full_day, tied};
+use super::wording::{day, full_day, tied};
 use super::{Settings, Sheet};
 use crate::words::{place, sentence};
 
@@ -73,8 +72,7 @@ fn entry(setter: &mut Setter, line: &CountLine, on: Date, width: f32, settings: 
     let scale = settings.size.scale();
     let words = width - BLANK - 3.0 * GRID;
     let mut lines = setter.paragraph(&[strong(line.name.as_str())], scale.entry, words);
-    let mut details: Vec<Span> =
-        vec![plain(line.said.as_ref().map_or_else(|| booked(&line.lot, settings.units), |said| format!("about\u{a0}{}", tied(said))))];
+    let mut details: Vec<Span> = vec![plain(format!("{}{}", if line.is_about { "about\u{a0}" } else { "" }, tied(&line.said)))];
     if let Some(until) = line.until {
         let about = if line.estimate { "about\u{a0}" } else { "" };
         let when = if until.year() == on.year() { day(until) } else { full_day(until) };
@@ -87,15 +85,6 @@ fn entry(setter: &mut Setter, line: &CountLine, on: Date, width: f32, settings: 
 }
 
 /// "350 g", of closed packs "3 × 400 g".
-fn booked(lot: &LotRecord, units: Units) -> String {
-    let (whole, pack) = (lot.amount.quantity(), lot.pack.as_ref().map(Exact::quantity));
-    let count = pack.as_ref().and_then(|pack| whole.ratio(pack));
-    match (count, &pack) {
-        (Some(count), Some(pack)) => format!("{count} × {}", amount(pack, units)),
-        _ => amount(&whole, units),
-    }
-}
-
 fn until_is_past(line: &CountLine, on: Date) -> bool {
     line.until.is_some_and(|until| until < on)
 }

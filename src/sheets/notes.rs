@@ -13,7 +13,7 @@ use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, long_day, moment, tied};
-use crate::kitchen::much::{called, for_whom, how_much, much_of, no_more_than};
+use crate::kitchen::much::{called, drawn, for_whom, how_much, no_more_than, with_its_name};
 use crate::telling::list::{self as words, PAST_ITS_DATE};
 use crate::words::{place, sentence};
 
@@ -53,7 +53,7 @@ impl Notes<'_> {
             ListPart::Look => vec![("Look before you go", self.run_in(&self.list.ask))],
             ListPart::UseUp => {
                 let expiring =
-                    |past: bool| self.list.expiring.iter().filter(|lot| lot.past == past).map(|lot| self.expiring(lot)).collect();
+                    |past: bool| self.list.expiring.iter().filter(|lot| lot.lies_past == past).map(|lot| self.expiring(lot)).collect();
                 vec![(PAST_ITS_DATE, expiring(true)), ("Use up first", expiring(false)), ("Worth knowing", self.untimely())]
             }
             ListPart::Cost => vec![("What it costs", self.costs()), ("No price known", self.run_in(&self.list.no_price))],
@@ -67,10 +67,9 @@ impl Notes<'_> {
         }
     }
 
-    /// "350 g pearl barley".
-    fn much(&self, much: &Quantity, of: Ware) -> String {
-        let how_much = how_much(self.names, of, much, self.units);
-        much_of(self.names, of, much, self.units).replacen(&how_much, &tied(&how_much), 1)
+    /// What is taken of a lot, be it all: "350 g pearl barley".
+    fn much(&self, much: (&Quantity, bool), of: Ware) -> String {
+        with_its_name(self.names, of, much.0, tied(&drawn(self.names, of, much, self.units)))
     }
 
     /// Names in one paragraph.
@@ -83,9 +82,9 @@ impl Notes<'_> {
         let mut things: Vec<FromPantry> = Vec::new();
         for taken in &self.list.from_pantry {
             let same = |one: &&mut FromPantry| (one.of, one.place, &one.whose) == (taken.of, taken.place, &taken.whose);
-            match things.iter_mut().find(same).and_then(|one| one.amount.plus(&taken.amount).map(|sum| (one, sum))) {
+            match things.iter_mut().filter(same).find_map(|one| one.lies.plus(&taken.lies).map(|sum| (one, sum))) {
                 Some((one, sum)) => {
-                    one.amount = sum;
+                    (one.lies, one.is_all) = (sum, false);
                     one.look_first |= taken.look_first;
                 }
                 None => things.push(taken.clone()),
@@ -95,7 +94,11 @@ impl Notes<'_> {
             let mut spans = vec![strong(format!("{}: ", sentence(place(at))))];
             for (index, one) in things.iter().filter(|one| one.place == at).enumerate() {
                 let gap = if index > 0 { "; " } else { "" };
-                spans.push(plain(format!("{gap}{}{}", self.much(&one.amount, one.of), for_whom(self.names, one.whose.as_ref()))));
+                spans.push(plain(format!(
+                    "{gap}{}{}",
+                    self.much((&one.lies, one.is_all), one.of),
+                    for_whom(self.names, one.whose.as_ref())
+                )));
                 spans.extend(one.look_first.then(|| strong(" (look at it first)")));
             }
             (spans.len() > 1).then(|| spans.into())
@@ -107,7 +110,7 @@ impl Notes<'_> {
     fn kept(&self) -> Vec<Note> {
         let rows = Reserved::added_up(&self.list.reserved);
         let paragraph = |week: &str| {
-            let things = rows.iter().filter(|one| one.week == week).map(|one| self.much(&one.amount, one.of)).join("; ");
+            let things = rows.iter().filter(|one| one.week == week).map(|one| self.much((&one.amount, true), one.of)).join("; ");
             vec![strong(format!("{week}: ")), plain(things)].into()
         };
         rows.iter().map(|one| one.week.as_str()).unique().map(paragraph).collect()
@@ -120,10 +123,9 @@ impl Notes<'_> {
         let Some(last) = lot.until else { return vec![strong(name), plain(what)].into() };
         let until = day(last);
         // What is past and cold may not be eaten; what else is past its best before is looked at.
-        let first = self.list.trips.first().map_or(self.list.from, |trip| trip.on);
         let words = match lot.place {
             _ if lot.past => format!(": past {until}; when in doubt, throw it out"),
-            Place::Cupboard | Place::Freezer if last < first => format!(": best before {until}; look at it first"),
+            _ if lot.lies_past => format!(": best before {until}; look at it first"),
             _ => format!(": use up by {until}"),
         };
         vec![strong(name), plain(what), plain(words)].into()

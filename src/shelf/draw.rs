@@ -9,8 +9,9 @@ use jiff::civil::Date;
 
 use super::dates::{LotDates, lot_dates};
 use super::opened::once_opened;
+use crate::kitchen::much::no_more_than;
 use crate::kitchen::{Kitchen, Lot, Ware};
-use crate::measure::{Number, Quantity, is_nothing_of, show_at_most};
+use crate::measure::{Number, Quantity, is_nothing_of};
 
 /// When something is taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -146,9 +147,9 @@ impl<'k> Shelf<'k> {
     fn is_shown_as(&self, lot: usize, own: &Number) -> bool {
         let Lot { amount, pack, .. } = &self.lots[lot];
         let units = self.kitchen.print.units;
-        pack.is_none()
-            && own < amount.exact()
-            && show_at_most(&Quantity::of(&amount.dimension(), own), units) == show_at_most(amount, units)
+        let (names, of) = (self.kitchen.names(), self.lots[lot].of);
+        let own = Quantity::of(&amount.dimension(), own);
+        pack.is_none() && own.exact() < amount.exact() && no_more_than(names, of, &own, units) == no_more_than(names, of, amount, units)
     }
 
     /// Takes so much of one lot, in its base unit.

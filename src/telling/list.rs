@@ -96,6 +96,8 @@ pub fn named(line: &ListLine, names: Names, units: Units) -> String {
         }
         Some(Quantity::Words(_, word)) if OF_MANY.contains(&word.as_str()) => called(names, Ware::Food(line.food), &line.need),
         Some(much @ (Quantity::Count(_) | Quantity::Words(..))) => called(names, Ware::Food(line.food), much),
+        // Bought beside the list: nobody needed it.
+        _ if line.need.is_zero() && line.own_words.is_empty() => called(names, Ware::Food(line.food), &line.left),
         _ => called(names, Ware::Food(line.food), &line.need),
     }
 }

@@ -10,7 +10,7 @@ use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
 use crate::foods::Place;
-use crate::measure::{Celsius, Quantity, Units, show_at_most};
+use crate::measure::{Celsius, Units};
 
 pub use bullets::bullet;
 pub use proper::in_a_sentence;
@@ -78,14 +78,6 @@ pub fn duration(minutes: i64) -> String {
         (0, rest) => format!("{rest} min"),
         (hours, 0) => format!("{hours} h"),
         (hours, rest) => format!("{hours} h {rest} min"),
-    }
-}
-
-/// What lies on a shelf, never more than is there: "350 g", of closed packs "3 × 400 g".
-pub fn on_shelf(amount: &Quantity, pack: Option<&Quantity>, units: Units) -> String {
-    match pack.and_then(|pack| Some((amount.ratio(pack)?, pack))) {
-        Some((count, pack)) => format!("{count} × {}", show_at_most(pack, units)),
-        None => show_at_most(amount, units),
     }
 }
 

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::ToSpan;
 use jiff::civil::Date;
 use spence::book::{
-    As, Book, Booked, Booking, Change, Draft, Eaten, Exceptions, InWeek, LotRecord, Verb, as_lot, at_their_new_days, beside_the_plan,
+    As, Book, Booked, Booking, Change, Draft, Eaten, Exceptions, InWeek, Lack, LotRecord, Verb, as_lot, at_their_new_days, beside_the_plan,
     bought, bought_beside, cooked, count, differences, eaten, edit_lots, except, meal_key, meals_until, next_session, next_trip,
     open_goods, printed_trips_moved, records, session_key, sum, taken_back, thrown_away, trip_key, with_paid,
 };
@@ -23,6 +23,15 @@ const EVERY_TRIP: Shown = Shown { past: PastTrips::AsPrinted, compared: false };
 
 /// Amounts by name.
 pub type Amounts = BTreeMap<String, f64>;
+
+fn added_up<'l>(lacks: impl IntoIterator<Item = &'l Lack>) -> Amounts {
+    let mut sums = Amounts::new();
+    for lack in lacks {
+        let name = lack.food.as_ref().or(lack.recipe.as_ref()).cloned().unwrap_or_default();
+        *sums.entry(name).or_default() += lack.amount.number.to_f64();
+    }
+    sums
+}
 
 pub struct Home {
     pub dice: Dice,
@@ -173,6 +182,34 @@ impl Home {
         wanted.into_iter().map(|(name, amount)| (name.clone(), -amount.min(there(&name)))).collect()
     }
 
+    /// What a booking wanted and the shelf did not hold stands in it; a meal's share of what its making leaves, too.
+    fn tells_what_it_lacked(&self, booking: &Booking, wanted: &Amounts, reached: &Amounts) {
+        for (name, wanted) in wanted {
+            let lacked = wanted + reached.get(name).copied().unwrap_or(0.0);
+            let told = added_up(&booking.lacked).get(name).copied().unwrap_or(0.0);
+            let share = if is_cooked(name).is_some() { 0.5 } else { 0.0 };
+            let rest = if household::unit_of(name) == "g" { 1.0 } else { 0.05 };
+            assert!(
+                told >= lacked - rest - 0.001001 && told <= lacked + share + 0.001001,
+                "{lacked} of {name} were lacked, told {told}: {}\n{}",
+                booking.what,
+                self.said.join("\n")
+            );
+        }
+    }
+
+    /// What a trip or a session brings, less what bookings lacked that stand, and no more than those lacked.
+    fn takes_what_was_lacked(&self, booking: &Booking, expected: &mut Amounts) {
+        let standing = spence::book::standing(&self.book.bookings);
+        let all = |lacks: fn(&Booking) -> &Vec<Lack>| added_up(standing.iter().flat_map(|booking| lacks(booking)));
+        let (lacked, made_good) = (all(|booking| &booking.lacked), all(|booking| &booking.made_good));
+        for (name, amount) in added_up(&booking.made_good) {
+            let owed = lacked.get(&name).copied().unwrap_or(0.0) - made_good.get(&name).copied().unwrap_or(0.0);
+            assert!(amount <= owed + 1e-6, "{amount} of {name} are made good, and {owed} were lacked\n{}", self.said.join("\n"));
+            *expected.entry(name).or_default() -= amount;
+        }
+    }
+
     /// Nothing that is past is eaten: what a booking took lay there with that day within its dates.
     fn nothing_past(&self, booking: &Booking, day: Date, what: &str) {
         for change in &booking.changes {
@@ -234,6 +271,7 @@ impl Home {
             let what = format!("shops of {} #{} in week {week} as {taken:?}, {exceptions:?}", trip.on, trip.nth);
             let booking = bought(kitchen, (self.booked(), &self.shelf), &next, (&goods, None), Vec::new(), self.today);
             let booking = Booking { in_week: Some(InWeek::of(&self.loaded.weeks[week].1)), ..booking };
+            self.takes_what_was_lacked(&booking, &mut expected);
             (booking, expected, what)
         };
         self.dice.between(0, 1);
@@ -257,15 +295,22 @@ impl Home {
             }
             assert!(!self.done.contains_key(&session_key(session.start)), "a session that is done comes again");
             let last_day = reckoned.week.meals.iter().map(|meal| meal.at_time.date()).max().unwrap_or(reckoned.week.from);
-            let Draft { booking, .. } =
-                cooked(&self.loaded.kitchen, &self.shelf, &session, ("the week", last_day, &self.loaded.weeks[week].1), self.today);
+            let Draft { booking, .. } = cooked(
+                &self.loaded.kitchen,
+                (self.booked(), &self.shelf),
+                &session,
+                ("the week", last_day, &self.loaded.weeks[week].1),
+                self.today,
+            );
             let what = format!("cooks of {} in week {week}", session.start);
             self.nothing_past(&booking, session.start.date(), &what);
             let (took, made) = turned_over(&self.loaded, &session);
-            let mut expected = self.within_reach(took, Some(session.start.date()));
+            let mut expected = self.within_reach(took.clone(), Some(session.start.date()));
+            self.tells_what_it_lacked(&booking, &took, &expected);
             for (name, amount) in made {
                 *expected.entry(name).or_default() += amount;
             }
+            self.takes_what_was_lacked(&booking, &mut expected);
             (booking, expected, what)
         };
         self.book(booking, &expected, &what);
@@ -291,7 +336,8 @@ impl Home {
             for (name, amount) in DISHES[own.dish] {
                 *wanted.entry((*name).to_owned()).or_default() += amount * own.eaters as f64;
             }
-            let mut expected = self.within_reach(wanted, Some(at.date()));
+            let mut expected = self.within_reach(wanted.clone(), Some(at.date()));
+            self.tells_what_it_lacked(&draft.booking, &wanted, &expected);
             if also.is_empty() {
                 self.nothing_past(&draft.booking, at.date(), &what);
             } else {

@@ -9,7 +9,7 @@ use crate::kitchen::Names;
 use crate::kitchen::much::{lacking, made as made_of};
 use crate::measure::{Units, show};
 use crate::prep::{
-    AT_THE_MEAL, Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, Put, SessionPlan, Shares, Task, by_food, presence,
+    AT_THE_MEAL, Before, BoxNote, Fetched, Filling, Mark, Moment, PersonId, PrepPlan, Put, SessionPlan, Shares, by_food, presence,
 };
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
 
@@ -22,7 +22,8 @@ pub fn text(plan: &PrepPlan, past: &[PastSession], names: Names, units: Units, w
         let made = session.turnover.iter().flat_map(|turnover| &turnover.batches);
         let made: Vec<String> = made.map(|batch| made_of(names, batch.recipe, &batch.makes, units)).collect();
         let made = if made.is_empty() { String::new() } else { format!(": {}", made.join(", ")) };
-        out.push_str(&wrap("", &format!("\n{}, {}{made}", day_clock(session.start), session.state.words()), width));
+        out.push('\n');
+        out.push_str(&wrap("", &format!("{}, {}{made}", day_clock(session.start), session.state.words()), width));
         let boxes = session.turnover.iter().flat_map(|turnover| &turnover.boxes);
         out.push_str(&table(&boxes.map(|put| writer.put(put)).collect::<Vec<_>>(), 2, width));
     }

@@ -25,6 +25,7 @@ fn a_lot_is_named_by_the_one_key_that_fits() {
         place: Place::Fridge,
         until: Some(date(2026, 12, 1)),
         past: false,
+        lies_past: false,
     };
     let json = |of| serde_json::to_string(&Lot::of(&lot(of), kitchen.names())).expect("JSON");
     let rest = r#""amount":{"amount":2.0,"unit":"portion"},"place":"fridge","until":"2026-12-01"}"#;

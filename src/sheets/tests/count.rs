@@ -7,7 +7,7 @@ use super::checks::{is_sound, letters, letters_of, semi_bold_of};
 use super::sample::{A4, HOUSEHOLD, LETTER};
 use crate::book::{CountLine, CountPlace, Exact, LotRecord};
 use crate::foods::Place;
-use crate::measure::{Dimension, Quantity};
+use crate::measure::{Dimension, Quantity, Units, show};
 use crate::sheets::{Sheet, count_sheet};
 
 const ON: Date = date(2026, 12, 5);
@@ -28,7 +28,8 @@ fn line(name: &str, grams: f64, until: Option<Date>) -> CountLine {
         made: None,
         paid: None,
     };
-    CountLine { name: name.to_owned(), said: None, lot, index: 0, until, estimate: false }
+    let said = show(&lot.amount.quantity(), Units::Metric);
+    CountLine { name: name.to_owned(), said, is_about: false, lot, index: 0, until, estimate: false }
 }
 
 fn shelf(lots: usize) -> Vec<CountPlace> {

@@ -88,7 +88,7 @@ fn what_is_at_home_what_runs_out_and_what_it_costs_stand_after_the_trip() {
 fn what_one_place_gives_on_several_days_is_told_once() {
     // 350 g on Sunday and 150 g on Tuesday: 500 g.
     let mut list = list();
-    let later = FromPantry { amount: g(150.0), on: date(2026, 12, 1), look_first: false, ..list.from_pantry[0].clone() };
+    let later = FromPantry { amount: g(150.0), lies: g(150.0), on: date(2026, 12, 1), look_first: false, ..list.from_pantry[0].clone() };
     list.from_pantry.push(later);
     assert!(letters_of(&printed(&list, A4), |_| true).contains(&letters("Cupboard: 500 g pearl barley (look at it first)")));
 }
@@ -262,7 +262,13 @@ fn every_shop_of_every_trip_has_a_bookmark_on_its_page() {
 fn what_is_past_before_the_first_trip_is_not_to_be_used_up() {
     // The first trip is on Saturday 28 November.
     let mut list = list();
-    let lot = |place, past| crate::purchase::Expiring { place, past, until: Some(date(2026, 11, 22)), ..list.expiring[0].clone() };
+    let lot = |place, past| crate::purchase::Expiring {
+        place,
+        past,
+        lies_past: true,
+        until: Some(date(2026, 11, 22)),
+        ..list.expiring[0].clone()
+    };
     list.expiring = vec![lot(Place::Fridge, true), lot(Place::Freezer, false)];
     let all = letters_of(&printed(&list, A4), |_| true);
     assert!(all.contains(&letters("feta, 100 g, fridge: past Sun 22 Nov; when in doubt, throw it out")), "{all}");

@@ -287,6 +287,8 @@ pub fn list() -> ShoppingList {
             FromPantry {
                 of: Ware::Food(food("pearl barley")),
                 amount: g(350.0),
+                lies: g(350.0),
+                is_all: true,
                 place: Place::Cupboard,
                 on: november(29),
                 what_for: vec!["Pearl barley".into()],
@@ -296,6 +298,8 @@ pub fn list() -> ShoppingList {
             FromPantry {
                 of: Ware::Recipe(SAUCE),
                 amount: Quantity::portions(3.0),
+                lies: Quantity::portions(3.0),
+                is_all: true,
                 place: Place::Freezer,
                 on: december(1),
                 what_for: vec!["Tue supper".into()],
@@ -312,6 +316,7 @@ pub fn list() -> ShoppingList {
             place: Place::Fridge,
             until: Some(november(30)),
             past: false,
+            lies_past: false,
         }],
         no_price: vec![food("rosemary")],
         spare: vec![Spare { recipe: MASH, amount: Quantity::portions(0.5), made_on: november(29), eat_by: december(2), frozen: false }],
