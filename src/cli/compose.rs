@@ -10,12 +10,12 @@ use super::setting::Setting;
 use super::wrap::{columns, line, stacked};
 use super::{Cli, Format};
 use crate::compose::say as words;
-use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, StaysOpen, count};
+use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, GoesOff, Proposal, StaysOpen, count};
 use crate::kitchen::{Ingredient, Kitchen, Recipe, Wanted, Ware, Warning, WrittenMeal, write_meals};
-use crate::measure::{Money, Quantity, show};
+use crate::measure::{Money, show};
 use crate::open_meals;
-use crate::prep::Effort;
-use crate::words::{day, day_clock, duration, in_a_sentence, listed};
+use crate::prep::{Effort, Hours};
+use crate::words::{clock, day, day_clock, duration, in_a_sentence, listed};
 
 /// What the command line asks for.
 #[derive(Debug, Clone, clap::Args)]
@@ -165,15 +165,7 @@ fn meals_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
 fn cost_text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice) -> String {
     let names = kitchen.names();
     let money = |money| format!("{} {}", names.money(money), names.currency);
-    let mut out = String::from("\n");
-    out.push_str(&line(&format!(
-        "Net cost {}: the list costs {}, of which {} is left and keeps; {} goes off{}",
-        money(proposal.net_cost),
-        names.money(proposal.cost),
-        names.money(proposal.keeps),
-        names.money(proposal.spoils),
-        if is_uneaten(proposal) { " or is not eaten" } else { "" },
-    )));
+    let mut out = format!("\n{}", sum_text(proposal, kitchen));
     if let Some(budget) = kitchen.household.budget.filter(|budget| proposal.cost > *budget) {
         let over = Money(proposal.cost.0 - budget.0);
         let _ = writeln!(out, "The list is {} above the household's budget of {}.", money(over), names.money(budget));
@@ -197,9 +189,32 @@ fn cost_text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice) -> String 
     out
 }
 
+/// The net cost as a sum that can be followed down the page.
+fn sum_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
+    let names = kitchen.names();
+    let off = if is_uneaten(proposal) { "goes off on the shelf, or is not eaten" } else { "goes off on the shelf" };
+    let parts = [
+        ("of it left over, and keeps", "-", proposal.keeps),
+        (off, "+", proposal.goes_off),
+        ("on the shelf past its date, whatever is eaten", "+", proposal.lost),
+    ];
+    let mut rows = vec![("the list", "", proposal.cost)];
+    rows.extend(parts.into_iter().filter(|(_, _, part)| *part != Money::ZERO));
+    rows.push(("net cost", "", proposal.net_cost));
+    let rows: Vec<(&str, String)> = rows.into_iter().map(|(what, sign, money)| (what, format!("{sign}{}", names.money(money)))).collect();
+    let wide = rows.iter().map(|(_, money)| money.len()).max().unwrap_or(0);
+    let rows: Vec<Vec<String>> = rows.into_iter().map(|(what, money)| vec![what.to_owned(), format!("{money:>wide$}")]).collect();
+    let mut out = format!("What it costs, in {}\n{}", names.currency, columns(&rows, 2));
+    let bought = Money(proposal.spoils.0 - proposal.goes_off.0 - proposal.lost.0);
+    if bought > Money::ZERO {
+        let _ = writeln!(out, "Of what is on the list, {} spoils before anybody uses it.", names.money(bought));
+    }
+    out
+}
+
 /// Does something cooked stay on the shelf?
 fn is_uneaten(proposal: &Proposal) -> bool {
-    proposal.off.iter().any(|(ware, ..)| matches!(ware, Ware::Recipe(_)))
+    proposal.off.iter().any(|off| !off.lost && matches!(off.of, Ware::Recipe(_)))
 }
 
 /// What of the shelf goes off, and what is left of the shopping.
@@ -207,19 +222,19 @@ fn left_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
     let (names, units) = (kitchen.names(), kitchen.print.units);
     let until = |until: Option<Date>| until.map(|until| format!("good until {}", day(until))).unwrap_or_default();
     let mut out = String::new();
-    if !proposal.off.is_empty() {
-        let row = |(ware, amount, last): &(Ware, Quantity, Option<Date>)| {
-            let last = match ware {
-                Ware::Recipe(_) => format!("not eaten this week; {}", until(*last)).trim_end_matches("; ").to_owned(),
-                Ware::Food(_) => until(*last),
-            };
-            vec![in_a_sentence(names.ware(*ware)), show(amount, units), last]
+    let row = |off: &GoesOff| {
+        let last = match off.of {
+            Ware::Recipe(_) if !off.lost => format!("not eaten this week; {}", until(off.until)).trim_end_matches("; ").to_owned(),
+            _ => until(off.until),
         };
-        out.push_str(&format!(
-            "\nGoes off on the shelf{}\n{}",
-            if is_uneaten(proposal) { ", or is not eaten" } else { "" },
-            columns(&proposal.off.iter().map(row).collect::<Vec<_>>(), 2)
-        ));
+        vec![in_a_sentence(names.ware(off.of)), show(&off.amount, units), last]
+    };
+    let goes_off = if is_uneaten(proposal) { "Goes off on the shelf, or is not eaten" } else { "Goes off on the shelf" };
+    for (heading, lost) in [(goes_off, false), ("On the shelf past its date, whatever is eaten", true)] {
+        let rows: Vec<Vec<String>> = proposal.off.iter().filter(|off| off.lost == lost).map(row).collect();
+        if !rows.is_empty() {
+            out.push_str(&format!("\n{heading}\n{}", columns(&rows, 2)));
+        }
     }
     if !proposal.left.is_empty() {
         let row = |left: &crate::purchase::Leftover| {
@@ -238,11 +253,21 @@ fn work_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
         out.push('\n');
         out.push_str(&line(&format!("Cooked: {}", cooked.join(", "))));
     }
-    for (start, minutes) in proposal.sessions.iter().filter(|(_, minutes)| *minutes > 0) {
-        let hot = if proposal.hot.contains(start) { ", and what is served hot afterwards" } else { "" };
-        let _ = writeln!(out, "  {}  {}{hot}", day_clock(*start), duration(*minutes));
+    for hours in proposal.sessions.iter().filter(|hours| hours.minutes > 0 || hours.served.is_some()) {
+        let _ = writeln!(out, "  {}  {}", day_clock(hours.start), hours_text(hours));
     }
     out
+}
+
+/// "1 h 4 min, and 25 min of hands for what is served hot at 18:30".
+fn hours_text(hours: &Hours) -> String {
+    let served = hours.served.as_ref().map(|served| {
+        let at = listed(&served.at.iter().map(|at| clock(*at)).collect::<Vec<_>>());
+        let from = served.from.map(|from| format!(", from {} on", clock(from))).unwrap_or_default();
+        format!("{} of hands for what is served hot at {at}{from}", duration(served.hands))
+    });
+    let rest = (hours.minutes > 0).then(|| duration(hours.minutes));
+    rest.into_iter().chain(served).collect::<Vec<_>>().join(", and ")
 }
 
 fn row(meal: &FilledMeal, kitchen: &Kitchen) -> Vec<String> {
@@ -275,26 +300,49 @@ fn further(effort: Effort) -> &'static str {
 }
 
 fn clash_text(clash: &Clash, kitchen: &Kitchen, effort: Effort) -> String {
-    let head = match clash.proven {
-        true => "no week is allowed: these wishes clash",
-        false => {
+    let head = match (clash.proven, clash.exact) {
+        (true, true) => "no week is allowed: these wishes clash",
+        (true, false) => "no week is allowed. Every week that was looked at breaks one of these wishes",
+        (false, _) => {
             "no week that is allowed was found, which does not prove that there is none: every week that was looked at breaks one of \
              these wishes"
         }
     };
     let further = if clash.proven { "" } else { further(effort) };
     let mut out = line(&format!("{}: {head}{further}.", clash.week.name));
-    for one in &clash.wishes {
-        let said = words::clashing(one, kitchen, &clash.week);
-        let of = said.of.map(|of| format!(" of {of}")).unwrap_or_default();
+    let said: Vec<words::Said> = clash.wishes.iter().map(|one| words::clashing(one, kitchen, &clash.week)).collect();
+    for (one, said) in clash.wishes.iter().zip(&said) {
+        let of = said.of.as_ref().map(|of| format!(" of {of}")).unwrap_or_default();
+        let served = few(&said.served).map(|served| format!(" ({served})")).unwrap_or_default();
         let would = if said.would_do.is_empty() { String::new() } else { format!("; would do: {}", said.would_do) };
         let too = if said.besides.is_empty() { String::new() } else { format!(", with {} loosened, too", listed(&said.besides)) };
         let at = one.at.as_ref().map(|at| format!("{at}: ")).unwrap_or_default();
-        let _ = writeln!(out, "  {at}{}{of}: {}{would}{too}", said.key, said.now);
+        let _ = writeln!(out, "  {at}{}{of}: {}{served}{would}{too}", said.key, said.now);
     }
-    out.push_str(if clash.wishes.len() == 1 { "Loosen it." } else { "Loosen one of them." });
+    let alone = said.iter().filter(|said| said.besides.is_empty()).count();
+    out.push_str(to_loosen(said.len(), alone));
     out.push_str(" Nothing was written.");
     out
+}
+
+/// So many of what somebody must not be served are told.
+const SERVED: usize = 4;
+
+fn few(served: &[String]) -> Option<String> {
+    let more = served.len().saturating_sub(SERVED);
+    let told = served[..served.len() - more].join("; ");
+    (!served.is_empty()).then(|| if more > 0 { format!("{told}; and {more} more") } else { told })
+}
+
+/// What to do about so many wishes, of which so many are enough alone.
+fn to_loosen(wishes: usize, alone: usize) -> &'static str {
+    match (wishes, alone) {
+        (1, 1) => "Loosen it.",
+        (1, _) => "It alone is not enough: loosen what stands beside it, too.",
+        (_, 0) => "None of them alone is enough: with the one that you loosen, loosen what stands beside it, too.",
+        (all, alone) if all == alone => "Loosen one of them.",
+        _ => "Loosen one of them; where others stand beside it, those too.",
+    }
 }
 
 fn tell_count(cli: &Cli, counted: &Count, kitchen: &Kitchen) -> Done {

@@ -6,7 +6,9 @@
 //! Which of a food's lines is taken changes how near the bound comes, never whether it holds.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
+use super::alike::{alike, shared};
 use super::scarce;
 use super::table::Table;
 use super::ways::Gap;
@@ -26,7 +28,7 @@ pub struct Bound {
     /// Of what hangs on no choice.
     base: f64,
     /// By gap, what each of its options adds, in the options' order.
-    pub adds: Vec<Vec<f64>>,
+    pub adds: Vec<Arc<Vec<f64>>>,
     /// By gap, the least of them.
     least: Vec<f64>,
     /// By gap, the least of every filling, of those too that are not held among the ways; `None` where all are held.
@@ -38,7 +40,8 @@ impl Bound {
     pub fn of(table: &Table, options: &[Vec<Option<u32>>]) -> Bound {
         let kitchen = table.kitchen();
         let reckoner = Reckoner { kitchen };
-        let uses: Vec<Vec<Uses>> = table.gaps.iter().zip(options).map(|(gap, options)| reckoner.of_gap(table, gap.meal, options)).collect();
+        let alike = alike(table, options);
+        let uses: Vec<Arc<Vec<Uses>>> = shared(&alike, |gap| reckoner.of_gap(table, table.gaps[gap].meal, &options[gap]));
         let mut written = Uses::new();
         for (meal, _) in table.written.iter().filter(|(meal, _)| table.trials.is_to_come(*meal)) {
             add_all(&mut written, &reckoner.of_meal(&table.trials.whole.meals[*meal]), 1.0);
@@ -49,7 +52,7 @@ impl Bound {
         let base = shares.base(&lines, kitchen.rules.short_by) - noise(table);
         let slope = |food: &FoodId| lines.get(food).map_or(1.0, |line| line.slope()) * (1.0 - kitchen.rules.short_by);
         let add = |uses: &Uses| uses.iter().map(|(food, minor)| minor * slope(food)).sum::<f64>();
-        let adds: Vec<Vec<f64>> = uses.iter().map(|options| options.iter().map(add).collect()).collect();
+        let adds: Vec<Arc<Vec<f64>>> = shared(&alike, |gap| uses[gap].iter().map(add).collect());
         let least: Vec<f64> = adds.iter().map(|adds| lowest(adds.iter().copied()).unwrap_or(0.0)).collect();
         let of_any = |((gap, options), least): ((&Gap, &Vec<Option<u32>>), &f64)| {
             // A meal that is held takes what it has.
@@ -113,7 +116,7 @@ impl Line {
 
 struct Shares<'s> {
     written: &'s Uses,
-    uses: &'s [Vec<Uses>],
+    uses: &'s [Arc<Vec<Uses>>],
     shelf: &'s BTreeMap<FoodId, f64>,
 }
 
@@ -121,7 +124,7 @@ impl Shares<'_> {
     /// The line of each food that is on the shelf: the one that is highest where the cheapest meals use about as much as they do.
     fn lines(&self) -> BTreeMap<FoodId, Line> {
         let about = |food: &FoodId| {
-            let of_gap = |options: &Vec<Uses>| {
+            let of_gap = |options: &Arc<Vec<Uses>>| {
                 let each = options.iter().map(|uses| uses.get(food).copied().unwrap_or(0.0));
                 each.min_by(f64::total_cmp).unwrap_or(0.0)
             };

@@ -1,30 +1,36 @@
 //! Nothing is allowed: which wishes clash, and what would loosen each.
 //!
 //! A set of wishes clashes where every week breaks one of it. Of the weeks that were looked at, each with all that it breaks, the smallest
-//! such set is told, the first in the order of [`Wish`] of equal ones.
+//! set that meets them all is taken, the first in the order of [`Wish`] of equal ones. A week that keeps all of it shows that it is no
+//! clash, and is looked at with the others; once there is none, no smaller set clashes (a smallest hitting set; Reiter 1987, from memory).
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::DateTime;
 
-use super::at_once::{in_two, judge_all};
-use super::search::{Chosen, Found, best_lifted};
+use super::search::{Chosen, Found, any, best_lifted};
 use super::stands::stands;
-use super::table::{Judged, Look, Table};
+use super::table::{Look, Table};
 use super::ways::Gap;
 use super::wish::{Broken, Wish};
-use crate::kitchen::{AnyLine, PatternId, Spot, Week};
+use crate::foods::FoodId;
+use crate::kitchen::{AnyLine, PatternId, Spot, Ware, Week};
 use crate::measure::Minutes;
 use crate::prep::Effort;
-use crate::progress::{self, At, Composing};
+
+mod looked;
+
+use self::looked::looked_at;
 
 /// The smallest set of wishes that no week grants together.
 #[derive(Debug, Clone)]
 pub struct Clash {
     pub week: Week,
     pub wishes: Vec<Clashing>,
-    /// Every week was looked at; else none that is allowed was found.
+    /// No week is allowed; else none that is allowed was found.
     pub proven: bool,
+    /// No week keeps all of these wishes; else each week that was looked at breaks one.
+    pub exact: bool,
 }
 
 #[derive(Debug, Clone)]
@@ -38,6 +44,19 @@ pub struct Clashing {
     pub would_do: HowMuch,
     /// What that week breaks besides: empty where to loosen this wish alone is enough.
     pub besides: Vec<Wish>,
+    /// Where somebody must not be served something: what of the meals that is.
+    pub served: Vec<Served>,
+}
+
+/// What would be served at open meals, and holds what somebody must not have.
+#[derive(Debug, Clone)]
+pub struct Served {
+    pub ware: Ware,
+    /// In it, or it itself.
+    pub foods: BTreeSet<FoodId>,
+    pub patterns: BTreeSet<PatternId>,
+    /// By their places in the week.
+    pub meals: BTreeSet<usize>,
 }
 
 /// A figure of a wish.
@@ -58,8 +77,6 @@ pub enum HowMuch {
     SuchAmounts(Vec<AnyLine>),
 }
 
-const FEW_MEALS: usize = 5;
-
 /// So many weeks are looked at.
 fn most(effort: Effort) -> usize {
     match effort {
@@ -68,9 +85,6 @@ fn most(effort: Effort) -> usize {
         Effort::High => 5_000,
     }
 }
-
-/// So much work goes into the plans of their sessions.
-const WORK: usize = 60_000;
 
 /// What becomes of a week for which the search found nothing.
 pub enum Ruled {
@@ -82,29 +96,41 @@ pub enum Ruled {
 /// `options` are the ways that were searched.
 pub fn clash(table: &mut Table, options: &[Vec<Option<u32>>], found: &Found, effort: Effort) -> Ruled {
     let week = table.trials.whole.clone();
-    // A meal that nothing may fill is the clash by itself.
-    if let Some(place) = table.gaps.iter().position(|gap| gap.ways.is_empty()) {
-        let broken = barred(table, place, most(effort), effort);
-        let wishes = if broken.is_empty() { vec![no_pattern(table, &table.gaps[place])] } else { told(table, &broken) };
-        return Ruled::Clash(Box::new(Clash { week, wishes, proven: table.ways.complete }));
+    // A meal that nothing could fill, whatever is loosened, is the clash by itself.
+    if let Some(gap) = table.gaps.iter().zip(&table.barred).find(|(gap, barred)| gap.ways.is_empty() && barred.is_empty()) {
+        return Ruled::Clash(Box::new(Clash { week, wishes: vec![no_pattern(table, gap.0)], proven: table.ways.complete, exact: true }));
     }
+    let is_empty = |place: &usize| table.gaps[*place].ways.is_empty();
+    let empty: Vec<usize> = (0..table.gaps.len()).filter(is_empty).collect();
+    // What keeps everything off one meal clashes, whatever the others hold.
+    let of_meal = empty.iter().map(|place| told(table, &barred(table, *place, most(effort), effort))).min_by_key(Vec::len);
     let (mut broken, all) = looked_at(table, &found.nearest, most(effort), effort);
     let mut wishes = told(table, &broken);
-    let is_exact = all && found.complete;
-    for _ in 0..if is_exact { 0 } else { WIDER } {
-        match kept_by_some_week(table, options, &wishes) {
-            Some(Kept::Allowed(found)) => return Ruled::Allowed(found),
-            Some(Kept::Breaks(more)) => broken.push(more),
-            None => break,
+    let mut exact = all;
+    for number in 0..if all { 0 } else { WIDER } {
+        if let Some(of_meal) = of_meal.as_ref().filter(|of_meal| of_meal.len() <= wishes.len()) {
+            (wishes, exact) = (of_meal.clone(), table.ways.complete);
+            break;
+        }
+        let kept = kept_by_some_week(table, options, &wishes, Sought::Quickly);
+        let kept = kept.or_else(|sure| if number < THOROUGH { kept_by_some_week(table, options, &wishes, Sought::Thoroughly) } else { Err(sure) });
+        match kept {
+            Ok(Kept::Allowed(found)) => return Ruled::Allowed(found),
+            Ok(Kept::Breaks(more)) => broken.push(more),
+            Err(sure) => {
+                exact = sure;
+                break;
+            }
         }
         wishes = told(table, &broken);
     }
-    let mut clash = Clash { week, wishes, proven: found.complete };
-    if !is_exact {
+    let proven = empty.is_empty() && found.complete || !empty.is_empty() && table.ways.complete;
+    let mut clash = Clash { week, wishes, proven, exact };
+    if !all {
         let wishes = clash.wishes.len();
         for one in &mut clash.wishes {
             match loosened(table, options, one, effort, wishes) {
-                Some(Loosened::ToDo(would_do)) => (one.would_do, one.besides) = (would_do, Vec::new()),
+                Some(Loosened::ToDo(would_do, besides)) => (one.would_do, one.besides) = (would_do, besides),
                 Some(Loosened::Kept(found)) => return Ruled::Allowed(found),
                 None => {}
             }
@@ -113,8 +139,19 @@ pub fn clash(table: &mut Table, options: &[Vec<Option<u32>>], found: &Found, eff
     Ruled::Clash(Box::new(clash))
 }
 
-/// So often is it asked whether some week keeps all the wishes that are told.
-const WIDER: usize = 8;
+/// So often is it asked whether some week keeps all the wishes that are told; so often with more than the least effort.
+const WIDER: usize = 40;
+const THOROUGH: usize = 12;
+
+/// So many fillings of one meal are weighed where any week will do.
+const ENOUGH: usize = 1_500;
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Sought {
+    /// Any week, among some of the fillings.
+    Quickly,
+    Thoroughly,
+}
 
 /// A week that keeps the wishes that were told.
 enum Kept {
@@ -123,57 +160,76 @@ enum Kept {
     Breaks(Vec<Broken>),
 }
 
-/// Looks with little effort for a week that keeps these wishes, whatever else it breaks: then they are not the clash.
-fn kept_by_some_week(table: &mut Table, options: &[Vec<Option<u32>>], told: &[Clashing]) -> Option<Kept> {
+/// Looks for a week that keeps these wishes, whatever else it breaks: then they are not the clash. The error says whether there is none.
+fn kept_by_some_week(table: &mut Table, options: &[Vec<Option<u32>>], told: &[Clashing], sought: Sought) -> Result<Kept, bool> {
     let held: BTreeSet<Wish> = told.iter().map(|one| one.wish.clone()).collect();
-    let all = |(options, barred): (&Vec<Option<u32>>, &BTreeMap<u32, Vec<Broken>>)| {
-        let keeps = |broken: &Vec<Broken>| !broken.iter().any(|one| held.contains(&one.wish));
-        let freed = barred.iter().filter(|(_, broken)| keeps(broken)).map(|(way, _)| Some(*way));
-        options.iter().copied().chain(freed).collect()
-    };
-    let options: Vec<Vec<Option<u32>>> = options.iter().zip(&table.barred).map(all).collect();
+    let keeps = |broken: &[Broken]| !broken.iter().any(|one| held.contains(&one.wish));
+    let freed = freed(table, options, keeps, sought);
     table.held = Some(held);
-    let found = best_lifted(table, &options, Effort::Low, 1);
+    let found = match sought {
+        Sought::Quickly => any(table, &freed),
+        Sought::Thoroughly => best_lifted(table, &freed, Effort::Low, 1),
+    };
     table.held = None;
-    let (week, value) = found.best.as_ref()?;
-    let mut broken = table.judge(week, Look::Thoroughly, Effort::Low).broken;
-    broken.extend(table.broken_sessions(week, Effort::Low).0);
-    Some(match broken.is_empty() {
+    let Some((week, value)) = found.best.as_ref() else { return Err(sought == Sought::Thoroughly && found.complete) };
+    let broken = all_broken(table, week, Effort::Low);
+    Ok(match broken.is_empty() {
         true => Kept::Allowed(Found { proven: false, complete: false, bound: found.bound.min(value.net), ..found }),
         false => Kept::Breaks(broken),
     })
 }
 
+fn all_broken(table: &Table, week: &Chosen, effort: Effort) -> Vec<Broken> {
+    let mut broken = table.judge(week, Look::Thoroughly, effort).broken;
+    broken.extend(table.broken_sessions(week, effort).0);
+    broken
+}
+
+/// The fillings that are free, and those that are barred for nothing that is kept; of very many, some.
+fn freed(table: &Table, options: &[Vec<Option<u32>>], keeps: impl Fn(&[Broken]) -> bool, sought: Sought) -> Vec<Vec<Option<u32>>> {
+    let of_gap = |(options, barred): (&Vec<Option<u32>>, &BTreeMap<u32, Vec<Broken>>)| {
+        let freed = barred.iter().filter(|(_, broken)| keeps(broken)).map(|(way, _)| Some(*way));
+        let all: Vec<Option<u32>> = options.iter().copied().chain(freed).collect();
+        let few = if sought == Sought::Quickly { all.len().div_ceil(ENOUGH).max(1) } else { 1 };
+        all.into_iter().step_by(few).collect()
+    };
+    options.iter().zip(&table.barred).map(of_gap).collect()
+}
+
 /// What a search found that leaves out one wish.
 enum Loosened {
-    /// At this figure a week is allowed.
-    ToDo(HowMuch),
+    /// At this figure a week is allowed that breaks nothing but this besides.
+    ToDo(HowMuch, Vec<Wish>),
     /// A week that keeps even this wish.
     Kept(Found),
 }
 
-/// Looks for the week that breaks one wish alone, and that the least. The search knows nothing of the wish's figure: written into the
-/// files, the figure that it finds is found again.
+/// Looks for the week that breaks one wish alone, and that the least; else for one that breaks as little as may be besides. The search knows
+/// nothing of the wish's figure: written into the files, the figure that it finds is found again.
 fn loosened(table: &mut Table, options: &[Vec<Option<u32>>], one: &Clashing, effort: Effort, wishes: usize) -> Option<Loosened> {
-    if one.would_do == HowMuch::Whole {
-        return None;
-    }
-    let freed = |(options, barred): (&Vec<Option<u32>>, &BTreeMap<u32, Vec<Broken>>)| {
-        let for_this = barred.iter().filter(|(_, broken)| broken.iter().all(|broken| broken.wish == one.wish));
-        options.iter().copied().chain(for_this.map(|(way, _)| Some(*way))).collect()
-    };
-    let options: Vec<Vec<Option<u32>>> = options.iter().zip(&table.barred).map(freed).collect();
+    let for_this = |broken: &[Broken]| broken.iter().all(|broken| broken.wish == one.wish);
+    let alone = freed(table, options, for_this, Sought::Thoroughly);
     table.lifted = Some(one.wish.clone());
-    let found = best_lifted(table, &options, effort, wishes);
+    let found = best_lifted(table, &alone, effort, wishes);
     table.lifted = None;
-    let (week, value) = found.best.as_ref()?;
-    let mut broken = table.judge(week, Look::Thoroughly, effort).broken;
-    broken.extend(table.broken_sessions(week, effort).0);
-    match broken.as_slice() {
-        [] => Some(Loosened::Kept(Found { proven: false, complete: false, bound: found.bound.min(value.net), ..found })),
-        [alone] if alone.wish == one.wish => Some(Loosened::ToDo(said(table, &one.wish, Some(alone.would_do)).1)),
-        _ => None,
+    if let Some((week, value)) = found.best.as_ref() {
+        return match all_broken(table, week, effort).as_slice() {
+            [] => Some(Loosened::Kept(Found { proven: false, complete: false, bound: found.bound.min(value.net), ..found })),
+            [alone] if alone.wish == one.wish => {
+                Some(Loosened::ToDo(said(table, &one.wish, Some(alone.would_do)).1, Vec::new()))
+            }
+            _ => None,
+        };
     }
+    let all = freed(table, options, |_| true, Sought::Quickly);
+    table.lifted = Some(one.wish.clone());
+    let nearest = any(table, &all).nearest;
+    table.lifted = None;
+    let broken = nearest.iter().map(|week| all_broken(table, week, Effort::Low));
+    let breaks_it = broken.filter(|broken| broken.len() > 1 && broken.iter().any(|broken| broken.wish == one.wish));
+    let least = breaks_it.min_by_key(Vec::len).filter(|broken| one.besides.is_empty() || broken.len() <= one.besides.len())?;
+    let clashing = clashing(table, one.wish.clone(), &[least]);
+    Some(Loosened::ToDo(clashing.would_do, clashing.besides))
 }
 
 /// What each way of a meal that nothing may fill breaks; how long a dish takes at the meal shows only in a week.
@@ -199,80 +255,7 @@ fn no_pattern(table: &Table, gap: &Gap) -> Clashing {
     let unfilled: Vec<AnyLine> = unfilled.into_values().cloned().collect();
     let would_do = if unfilled.is_empty() { HowMuch::Whole } else { HowMuch::SuchAmounts(unfilled) };
     let wish = Wish::Pattern(gap.meal);
-    Clashing { at: stands(table, &wish), wish, now: HowMuch::Whole, would_do, besides: Vec::new() }
-}
-
-/// What weeks break, and whether those are all weeks: first of the ways that are free, then with those that are barred.
-fn looked_at(table: &Table, nearest: &[Chosen], most: usize, effort: Effort) -> (Vec<Vec<Broken>>, bool) {
-    let free: Vec<Vec<u32>> = table.gaps.iter().map(|gap| gap.ways.clone()).collect();
-    let with_barred = |(gap, barred): (&Gap, &BTreeMap<u32, Vec<Broken>>)| {
-        let mut ways: Vec<u32> = gap.ways.iter().chain(barred.keys()).copied().collect();
-        ways.sort_unstable();
-        ways
-    };
-    let every: Vec<Vec<u32>> = table.gaps.iter().zip(&table.barred).map(with_barred).collect();
-    let count = |ways: &[Vec<u32>]| ways.iter().map(|ways| ways.len() as f64).product::<f64>();
-    // Weeks of few open meals are reckoned quickly.
-    let enough = if table.gaps.len() <= FEW_MEALS { 12 * most } else { most } as f64;
-    let (ways, all) = if count(&every) <= enough { (&every, true) } else { (&free, count(&free) <= enough) };
-    let weeks: Vec<Chosen> = match all {
-        true => all_weeks(ways),
-        // Weeks that were looked for tell more than weeks at random.
-        false if !nearest.is_empty() => nearest.to_vec(),
-        false => some_weeks(ways, most),
-    };
-    progress::at(At::Composing { meals: table.gaps.len(), weeks: weeks.len(), aim: Composing::Clash });
-    let judged = judge_all(table, &weeks.iter().collect::<Vec<_>>(), Look::Thoroughly, effort);
-    let (late, all_planned) = late(table, &weeks, &judged, effort);
-    let broken = judged.into_iter().zip(late).map(|(judged, late)| {
-        let mut broken = judged.broken;
-        late.into_iter().for_each(|one| super::wish::add(&mut broken, one.wish, one.would_do));
-        broken
-    });
-    (broken.filter(|broken| !broken.is_empty()).collect(), all && all_planned)
-}
-
-/// What sessions of the weeks end too late; of those that break little else first, as far as the work goes; and
-/// whether it went to the end.
-fn late(table: &Table, weeks: &[Chosen], judged: &[Judged], effort: Effort) -> (Vec<Vec<Broken>>, bool) {
-    let mut late = vec![Vec::new(); weeks.len()];
-    if table.trials.sessions().iter().all(|session| session.finish_by.is_none()) {
-        return (late, true);
-    }
-    let mut places: Vec<usize> = (0..weeks.len()).filter(|place| judged[*place].value.is_some()).collect();
-    places.sort_by_key(|place| judged[*place].broken.len());
-    let mut left = WORK;
-    for few in places.chunks(8) {
-        let found = in_two(few, |place| table.broken_sessions(&weeks[*place], effort));
-        for (place, (broken, work)) in few.iter().zip(found) {
-            late[*place] = broken;
-            left = left.saturating_sub(work);
-        }
-        if left == 0 {
-            return (late, false);
-        }
-    }
-    (late, true)
-}
-
-fn all_weeks(ways: &[Vec<u32>]) -> Vec<Chosen> {
-    let mut weeks: Vec<Chosen> = vec![Vec::new()];
-    for ways in ways {
-        weeks = weeks.iter().flat_map(|week| ways.iter().map(move |way| week.iter().copied().chain([Some(*way)]).collect())).collect();
-    }
-    weeks
-}
-
-/// Weeks spread over the ways: each meal walks through its own in steps of its own.
-fn some_weeks(ways: &[Vec<u32>], most: usize) -> Vec<Chosen> {
-    let weeks = (0..most).map(|number| {
-        let way = |(gap, ways): (usize, &Vec<u32>)| {
-            let mixed = (number as u64).wrapping_mul(0x9E37_79B9_7F4A_7C15).rotate_left(7 * gap as u32 + 11).wrapping_add(gap as u64);
-            Some(ways[(mixed % ways.len() as u64) as usize])
-        };
-        ways.iter().enumerate().map(way).collect::<Chosen>()
-    });
-    weeks.collect::<BTreeSet<_>>().into_iter().collect()
+    Clashing { at: stands(table, &wish), wish, now: HowMuch::Whole, would_do, besides: Vec::new(), served: Vec::new() }
 }
 
 /// The smallest set of wishes of which every week breaks one, with what would loosen each.
@@ -315,7 +298,7 @@ fn hitting<'w>(
 pub fn of_one(table: &Table, broken: &[Broken]) -> Clash {
     let all = [broken.to_vec()];
     let wishes = broken.iter().map(|one| clashing(table, one.wish.clone(), &all)).collect();
-    Clash { week: table.trials.whole.clone(), wishes, proven: true }
+    Clash { week: table.trials.whole.clone(), wishes, proven: true, exact: true }
 }
 
 fn clashing(table: &Table, wish: Wish, weeks: &[Vec<Broken>]) -> Clashing {
@@ -329,7 +312,31 @@ fn clashing(table: &Table, wish: Wish, weeks: &[Vec<Broken>]) -> Clashing {
     let best = weeks.min_by(|(one, _), (other, _)| one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))).map(|(_, broken)| broken);
     let (now, would_do) = said(table, &wish, best.and_then(own));
     let besides = best.into_iter().flatten().filter(|one| one.wish != wish).map(|one| one.wish.clone()).collect();
-    Clashing { would_do: if best.is_some() { would_do } else { HowMuch::Whole }, besides, now, at: stands(table, &wish), wish }
+    let would_do = if best.is_some() { would_do } else { HowMuch::Whole };
+    Clashing { would_do, besides, now, at: stands(table, &wish), served: served(table, &wish), wish }
+}
+
+/// What the wish keeps off the open meals, where it is somebody's who must not be served it.
+fn served(table: &Table, wish: &Wish) -> Vec<Served> {
+    if !matches!(wish, Wish::Unfit(..)) {
+        return Vec::new();
+    }
+    let mut all: BTreeMap<Ware, Served> = BTreeMap::new();
+    for (gap, barred) in table.gaps.iter().zip(&table.barred) {
+        for (way, _) in barred.iter().filter(|(_, broken)| broken.iter().any(|one| one.wish == *wish)) {
+            let way = &table.ways.all[*way as usize];
+            for ware in &way.wares {
+                for one in table.unfit(gap.meal, *ware).iter().filter(|one| Wish::of(one) == *wish) {
+                    let blank = || Served { ware: *ware, foods: BTreeSet::new(), patterns: BTreeSet::new(), meals: BTreeSet::new() };
+                    let served = all.entry(*ware).or_insert_with(blank);
+                    served.foods.insert(one.food);
+                    served.patterns.extend(table.ways.forms[way.form].pattern);
+                    served.meals.insert(gap.meal);
+                }
+            }
+        }
+    }
+    all.into_values().collect()
 }
 
 /// What a wish says now, and what it would have to say for `figure`.

@@ -8,7 +8,9 @@
 //! are made. What of the shelf goes off counts where no further meal can use it.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
+use super::alike::{alike, shared};
 use super::bound::{Reckoner, noise, up};
 use super::guess::Guess;
 use super::rules::cooked;
@@ -39,7 +41,7 @@ pub struct Floor<'t, 's, 'k> {
     table: &'s Table<'t, 'k>,
     foods: BTreeMap<FoodId, FoodFacts>,
     /// By gap and option.
-    asks: Vec<Vec<Asks>>,
+    asks: Vec<Arc<Vec<Asks>>>,
     /// By gap, the most that it and later ones can use of each food.
     later: Vec<BTreeMap<FoodId, f64>>,
     /// By gap, whether ways of it are not held.
@@ -50,7 +52,8 @@ pub struct Floor<'t, 's, 'k> {
     of_one: BTreeMap<RecipeId, [f64; 2]>,
     amounts: BTreeMap<RecipeId, f64>,
     /// By gap and option.
-    uses: Vec<Vec<Used>>,
+    uses: Vec<Arc<Vec<Used>>>,
+    alike: Vec<usize>,
     noise: f64,
 }
 
@@ -70,15 +73,12 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
     pub fn of(table: &'s Table<'t, 'k>, options: &[Vec<Option<u32>>]) -> Floor<'t, 's, 'k> {
         let kitchen = table.kitchen();
         let reckoner = Reckoner { kitchen };
-        let uses: Vec<Vec<Used>> = table
-            .gaps
-            .iter()
-            .zip(options)
-            .map(|(gap, options)| options.iter().map(|way| used(table, &reckoner, gap.meal, *way)).collect())
-            .collect();
+        let alike = alike(table, options);
+        let of_gap = |gap: usize| options[gap].iter().map(|way| used(table, &reckoner, table.gaps[gap].meal, *way)).collect();
+        let uses: Vec<Arc<Vec<Used>>> = shared(&alike, of_gap);
         let mut foods = facts(table, &reckoner);
         let cut: Vec<bool> = table.gaps.iter().map(|gap| gap.forms.iter().any(|form| table.ways.cut[*form])).collect();
-        let later = later(kitchen, &reckoner, &uses, &cut);
+        let later = later(kitchen, &reckoner, (&uses, &alike), &cut);
         later[0].iter().for_each(|(food, minor)| foods.entry(*food).or_default().most = *minor);
         let slack = 1.0 - kitchen.rules.short_by;
         let weigh = |minor: &BTreeMap<FoodId, f64>| weighed(&foods, minor, slack);
@@ -86,17 +86,17 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
             direct: weigh(&used.direct),
             of_recipes: used.recipes.iter().map(|(recipe, amount)| (*recipe, weigh(&scaled(&reckoner.of_one(*recipe), *amount)))).collect(),
         };
-        let asks = uses.iter().map(|options| options.iter().map(asks).collect()).collect();
+        let asks = shared(&alike, |gap| uses[gap].iter().map(asks).collect());
         let amounts = least_amounts(&uses);
         let of_one = amounts.keys().map(|recipe| (*recipe, weigh(&reckoner.of_one(*recipe)))).collect();
         let (made, noise) = (made(table, &uses), noise(table));
-        Floor { table, foods, asks, later, cut, made, of_one, amounts, uses, noise }
+        Floor { table, foods, asks, later, cut, made, of_one, amounts, uses, alike, noise }
     }
 
     /// What the meals cost about, thousands of times quicker.
     pub fn guess(&self, options: &[Vec<Option<u32>>]) -> Guess {
         let spare = self.table.trials.run(&[]).map(|tried| self.spare(&tried)).unwrap_or_default();
-        Guess::of(self.table, options, &self.uses, &self.foods, &spare)
+        Guess::of(self.table, options, (&self.uses, &self.alike), &self.foods, &spare)
     }
 
     /// Of all weeks whose first meals take these options.
@@ -231,9 +231,9 @@ fn weighed(foods: &BTreeMap<FoodId, FoodFacts>, minor: &BTreeMap<FoodId, f64>, s
 }
 
 /// Of each recipe the least amount that a meal takes.
-fn least_amounts(uses: &[Vec<Used>]) -> BTreeMap<RecipeId, f64> {
+fn least_amounts(uses: &[Arc<Vec<Used>>]) -> BTreeMap<RecipeId, f64> {
     let mut amounts: BTreeMap<RecipeId, f64> = BTreeMap::new();
-    for (recipe, amount) in uses.iter().flatten().flat_map(|used| &used.recipes) {
+    for (recipe, amount) in uses.iter().flat_map(|uses| uses.iter()).flat_map(|used| &used.recipes) {
         let least = amounts.entry(*recipe).or_insert(f64::MAX);
         *least = least.min(*amount);
     }

@@ -4,9 +4,11 @@
 //! Not seen here: trips apart from each other, what opened packs and several shops change, who gets something else.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use jiff::civil::Date;
 
+use super::alike::shared;
 use super::bound::Reckoner;
 use super::floor::{FoodFacts, Used};
 use super::table::Table;
@@ -53,8 +55,8 @@ struct Bought {
 
 pub struct Guess {
     /// By gap and option.
-    asks: Vec<Vec<Asks>>,
-    places: Vec<BTreeMap<Option<u32>, usize>>,
+    asks: Vec<Arc<Vec<Asks>>>,
+    places: Vec<Arc<BTreeMap<Option<u32>, usize>>>,
     recipes: Vec<Cooked>,
     foods: Vec<Bought>,
     /// By gap, its day and the latest session that can serve it.
@@ -73,7 +75,7 @@ impl Guess {
     pub fn of(
         table: &Table,
         options: &[Vec<Option<u32>>],
-        uses: &[Vec<Used>],
+        (uses, alike): (&[Arc<Vec<Used>>], &[usize]),
         facts: &BTreeMap<FoodId, FoodFacts>,
         spare: &BTreeMap<RecipeId, f64>,
     ) -> Guess {
@@ -117,8 +119,8 @@ impl Guess {
         let mut foods: Vec<Bought> = facts.values().map(bought).collect();
         add_what_is_there(table, &reckoner, &place, &mut foods);
         Guess {
-            asks: uses.iter().map(|options| options.iter().map(asks).collect()).collect(),
-            places: options.iter().map(|options| options.iter().copied().zip(0..).collect()).collect(),
+            asks: shared(alike, |gap| uses[gap].iter().map(asks).collect()),
+            places: shared(alike, |gap| options[gap].iter().copied().zip(0..).collect()),
             recipes: kitchen.recipes.iter().enumerate().map(cooked).collect(),
             foods,
             gaps: table.gaps.iter().map(gap).collect(),

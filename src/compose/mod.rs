@@ -9,11 +9,13 @@
 //! A proposal is priced by the stages of the list itself, and its sessions are planned as the guide plans them. Every hard rule stands once,
 //! in [`rules`]; what is best among the allowed is [`value`]. Knows no terminal, no file, no JSON.
 
+mod alike;
 mod at_once;
 mod bound;
 mod clash;
 mod count;
 mod eaten;
+mod far;
 mod floor;
 mod guess;
 mod minutes;
@@ -39,11 +41,11 @@ use crate::kitchen::{Loaded, Meal, Mistake, Open, Week};
 use crate::prep::Effort;
 use crate::reckon::{AsPrinted, open_meals, trials};
 use clash::Ruled;
-pub use clash::{Clash, Clashing, HowMuch};
+pub use clash::{Clash, Clashing, HowMuch, Served};
 pub use count::{Count, count};
-pub use proposal::{DaySum, FilledMeal, Proposal, Stays, StaysOpen};
+pub use proposal::{DaySum, FilledMeal, GoesOff, Proposal, Stays, StaysOpen};
 use proposal::{proposal, stay_open};
-use search::{Chosen, Found, best};
+use search::{Chosen, Found, best, best_from};
 use table::{Look, Table};
 pub use why::{Share, Why};
 pub use wish::{Nutrient, Wish};
@@ -129,7 +131,7 @@ fn first_proposal(table: &mut Table, options: &[Vec<Option<u32>>], effort: Effor
     }
     match clash::clash(table, options, &found, effort) {
         Ruled::Clash(clash) => Err(clash),
-        Ruled::Allowed(allowed) => Ok(allowed),
+        Ruled::Allowed(allowed) => Ok(best_from(table, options, allowed, effort)),
     }
 }
 
@@ -207,7 +209,7 @@ fn refill_written(table: &mut Table, meal: &Meal, stay: &[StaysOpen], asking: &A
         Some(_) => found,
         None => match clash::clash(table, &options, &found, asking.effort) {
             Ruled::Clash(clash) => return Composed::Clash(clash),
-            Ruled::Allowed(allowed) => allowed,
+            Ruled::Allowed(allowed) => best_from(table, &options, allowed, asking.effort),
         },
     };
     let chosen = found.best.as_ref().map(|(chosen, _)| chosen.clone()).unwrap_or_default();

@@ -12,10 +12,9 @@ use super::wish::{Broken, Nutrient, Wish};
 use crate::foods::FoodId;
 use crate::kitchen::{Ingredient, Kitchen, Lot, Meal, PatternId, RecipeId, Spot, Ware, Warning, Week};
 use crate::measure::{Money, Quantity};
-use crate::plan::{self, Guarded, Kept, MadeAt, User};
-use crate::prep::Effort;
+use crate::plan::{self, Guarded};
+use crate::prep::{Effort, Hours};
 use crate::purchase::Leftover;
-use crate::reckon::Tried;
 use crate::shelf::lot_dates;
 
 /// One proposal for a week.
@@ -28,14 +27,16 @@ pub struct Proposal {
     pub cost: Money,
     /// Of what is bought, what is left and good for another week.
     pub keeps: Money,
+    /// Of the shelf, what goes off unused. The net cost is the cost, less what keeps, with what goes off and what is lost.
+    pub goes_off: Money,
+    /// Of the shelf, what is past its date before the week can use anything.
+    pub lost: Money,
     /// Of what is bought and of the shelf together.
     pub spoils: Money,
     /// What sessions cook, by id.
     pub recipes: Vec<RecipeId>,
-    /// The start of each session to come, and its least finish in minutes.
-    pub sessions: Vec<(DateTime, i64)>,
-    /// Starts of sessions of which something is straight from the pot: it may be finished later than the session.
-    pub hot: Vec<DateTime>,
+    /// The sessions to come, as the guide plans them.
+    pub sessions: Vec<Hours>,
     /// Nothing better exists.
     pub proven: bool,
     /// No week has a lesser net cost.
@@ -43,8 +44,8 @@ pub struct Proposal {
     pub open: Vec<StaysOpen>,
     /// What is bought and left over.
     pub left: Vec<Leftover>,
-    /// What lies on the shelf and goes off unused, with the last day it is good.
-    pub off: Vec<(Ware, Quantity, Option<Date>)>,
+    /// What lies on the shelf and goes off unused.
+    pub off: Vec<GoesOff>,
     /// What each day with an open meal gives a whole share, where floors are wanted.
     pub days: Vec<DaySum>,
     /// Foods of which a figure that a floor asks for is not known.
@@ -52,6 +53,17 @@ pub struct Proposal {
     /// Foods to buy that nobody is known to sell at a price: they are in no sum.
     pub no_price: Vec<FoodId>,
     pub warnings: Vec<Warning>,
+}
+
+/// Something on the shelf that nobody uses in time.
+#[derive(Debug, Clone)]
+pub struct GoesOff {
+    pub of: Ware,
+    pub amount: Quantity,
+    /// The last day it is good.
+    pub until: Option<Date>,
+    /// It is past its date before the week can use anything.
+    pub lost: bool,
 }
 
 #[derive(Debug, Clone)]
@@ -119,10 +131,11 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
         net_cost: Money::ZERO,
         cost: Money::ZERO,
         keeps: Money::ZERO,
+        goes_off: Money::ZERO,
+        lost: Money::ZERO,
         spoils: Money::ZERO,
         recipes: Vec::new(),
         sessions: Vec::new(),
-        hot: Vec::new(),
         proven: found.proven,
         bound: Money(found.bound),
         open: open.to_vec(),
@@ -144,14 +157,20 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
     told.net_cost = priced.net;
     told.cost = priced.cost;
     told.keeps = priced.keeps;
+    told.goes_off = priced.off;
+    told.lost = priced.lost;
     told.spoils = priced.spoils;
     told.recipes = rules::cooked(&tried).into_iter().collect();
-    told.sessions =
-        (0..tried.week.sessions.len()).map(|index| (tried.week.sessions[index].start, table.finish(&tried, index, effort).0)).collect();
-    told.hot = hot(&tried);
+    told.sessions = (0..tried.week.sessions.len()).map(|index| table.hours(&tried, index, effort)).collect();
     told.left = crate::purchase::leftovers(&tried.basket);
-    let until = |lot: &Lot| lot_dates(&kitchen.foods, &kitchen.recipes, lot).earliest;
-    told.off = table.trials.goes_off(&tried).map(|lot| (lot.of, lot.amount.clone(), until(lot))).collect();
+    let first_use = table.trials.first_use();
+    let off = |lot: &Lot| GoesOff {
+        of: lot.of,
+        amount: lot.amount.clone(),
+        until: lot_dates(&kitchen.foods, &kitchen.recipes, lot).earliest,
+        lost: table.trials.is_lost(lot, first_use),
+    };
+    told.off = table.trials.goes_off(&tried).map(off).collect();
     told.no_price.clone_from(&tried.basket.no_price);
     for (place, meal) in &filled {
         told.meals.push(FilledMeal {
@@ -166,15 +185,6 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
         });
     }
     told
-}
-
-/// Sessions of which a meal eats something straight from the pot.
-fn hot(tried: &Tried) -> Vec<DateTime> {
-    let is_hot = |index: usize| {
-        let here = tried.makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
-        here.flat_map(|making| &making.uses).any(|one| matches!(one.by, User::Meal(_)) && one.kept == Kept::Straight)
-    };
-    (0..tried.week.sessions.len()).filter(|index| is_hot(*index)).map(|index| tried.week.sessions[index].start).collect()
 }
 
 /// So many fillings of a meal that stays open are looked at, those of which the shelf holds most.

@@ -9,7 +9,7 @@ use super::table::Table;
 use super::ways::{Gap, recipes};
 use super::wish::{Broken, Nutrient, Wish, add};
 use crate::kitchen::{Kitchen, Made, Meal, RecipeId, Serve, Ware, Who};
-use crate::plan::{MadeAt, Serving, Unfit, goes_into, servings, unfit};
+use crate::plan::{MadeAt, NotFor, Serving, goes_into, servings, unfit};
 use crate::prep::Effort;
 use crate::purchase::{ListLine, MealNote, TripList, meals};
 use crate::reckon::{Priced, Tried};
@@ -49,8 +49,8 @@ pub fn of_meal(table: &Table, gap: &Gap, way: u32) -> Vec<Broken> {
     let chosen = &table.ways.all[way as usize];
     let meal = &table.trials.whole.meals[gap.meal];
     for ware in &chosen.wares {
-        for (why, who, word) in table.unfit(gap.meal, *ware) {
-            add(&mut broken, Wish::Unfit(*why, who.clone(), word.clone()), 0.0);
+        for one in table.unfit(gap.meal, *ware) {
+            add(&mut broken, Wish::of(one), 0.0);
         }
     }
     let form = &table.ways.forms[chosen.form];
@@ -313,7 +313,7 @@ pub fn figures_of(kitchen: &Kitchen, week: &crate::kitchen::Week, meal: Meal) ->
 }
 
 /// Who must not be served it at this meal, and why.
-pub fn unfit_line(kitchen: &Kitchen, meal: &Meal, line: &crate::kitchen::Ingredient, wanted: &[Ware]) -> Vec<(Unfit, String, String)> {
+pub fn unfit_line(kitchen: &Kitchen, meal: &Meal, line: &crate::kitchen::Ingredient, wanted: &[Ware]) -> Vec<NotFor> {
     unfit(kitchen, &meal.holding(kitchen, vec![line.clone()], Vec::new()), wanted)
 }
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::compose::{Clashing, HowMuch, Nutrient, Share, Stays, Why, Wish};
+use crate::compose::{Clashing, HowMuch, Nutrient, Served, Share, Stays, Why, Wish};
 use crate::foods::Place;
 use crate::kitchen::much::much_of;
 use crate::kitchen::{AnyLine, Kitchen, RecipeId, Together, Ware, Week};
@@ -109,6 +109,8 @@ pub struct Said {
     pub would_do: String,
     /// The keys of what would have to be loosened, too, and whose they are: "each_day of fibre".
     pub besides: Vec<String>,
+    /// What would be served to whom it must not be, and at which meals.
+    pub served: Vec<String>,
 }
 
 /// A wish that clashes: its key, what it says now, and what would do.
@@ -135,11 +137,26 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> Said {
     let besides = clashing.besides.iter().map(beside).collect();
     Said {
         besides,
+        served: clashing.served.iter().map(|served| self::served(served, kitchen, week)).collect(),
         key: key.to_owned(),
         of,
         now: figure(&clashing.now).unwrap_or(now),
         would_do: figure(&clashing.would_do).unwrap_or(otherwise),
     }
+}
+
+/// "butter in white-bean mash at Tue supper (Plate)".
+fn served(served: &Served, kitchen: &Kitchen, week: &Week) -> String {
+    let names = kitchen.names();
+    let dish = in_a_sentence(names.ware(served.ware));
+    let what = match served.ware {
+        Ware::Food(_) => dish,
+        Ware::Recipe(_) => format!("{} in {dish}", listed(&served.foods.iter().map(|food| names.food(*food)).collect::<Vec<_>>())),
+    };
+    let patterns: Vec<&str> = served.patterns.iter().map(|pattern| kitchen.together.patterns[*pattern].name.as_str()).collect();
+    let meals: Vec<&str> = served.meals.iter().filter_map(|meal| week.meals.get(*meal)).map(|meal| meal.label.as_str()).collect();
+    let patterns = if patterns.is_empty() { String::new() } else { format!(" ({})", patterns.join(", ")) };
+    format!("{what} at {}{patterns}", listed(&meals))
 }
 
 /// What would let something take places that nothing fills in the amount they ask for.
@@ -231,7 +248,7 @@ fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)
             let named = avoided_ware(kitchen, word).map_or_else(|| "…".to_owned(), |of| ware(&of));
             (word.clone(), format!("use = [\"{named}\"], or something else that fits"))
         }
-        Wish::Unfit(_, who, word) => (word.clone(), format!("something else that fits, or instead for {who} in the meal")),
+        Wish::Unfit(why, who, word) => (if *why == Unfit::NotEaten { format!("no {word}") } else { word.clone() }, format!("something else that fits, or instead for {who} in the meal")),
         Wish::Flag => ("bought too early to keep".into(), "a later trip, or a dish of what keeps".into()),
         Wish::Ahead(_) => (
             "begun before its food is bought, or before today".into(),

@@ -5,6 +5,7 @@
 //! (Lagrangian relaxation; Held and Karp 1971). The prices are sought by steps along what is wanted too often, ever smaller ones.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::table::Table;
 use super::ways::recipes;
@@ -30,11 +31,11 @@ struct Wanted {
 
 /// The least that all gaps add together, in minor units. `adds` is what each option of a gap adds by itself, `floors` what no filling of a
 /// gap falls below, where ways of it are not held.
-pub fn least(table: &Table, options: &[Vec<Option<u32>>], adds: &[Vec<f64>], floors: &[Option<f64>]) -> f64 {
+pub fn least(table: &Table, options: &[Vec<Option<u32>>], adds: &[Arc<Vec<f64>>], floors: &[Option<f64>]) -> f64 {
     let wanted = wanted(table, options);
     let mut prices = vec![0.0; wanted.left.len()];
     let (mut best, mut often) = cheapest(&wanted, &prices, adds, floors);
-    if adds.iter().map(Vec::len).sum::<usize>() > MOST_WAYS {
+    if adds.iter().map(|adds| adds.len()).sum::<usize>() > MOST_WAYS {
         return best;
     }
     let first = best / adds.len().max(1) as f64;
@@ -55,7 +56,7 @@ pub fn least(table: &Table, options: &[Vec<Option<u32>>], adds: &[Vec<f64>], flo
 }
 
 /// At these prices, what the gaps add at least, and how often each thing is then taken.
-fn cheapest(wanted: &Wanted, prices: &[f64], adds: &[Vec<f64>], floors: &[Option<f64>]) -> (f64, Vec<f64>) {
+fn cheapest(wanted: &Wanted, prices: &[f64], adds: &[Arc<Vec<f64>>], floors: &[Option<f64>]) -> (f64, Vec<f64>) {
     let mut sum = -prices.iter().zip(&wanted.left).map(|(price, left)| price * left).sum::<f64>();
     let mut often = vec![0.0; prices.len()];
     for ((adds, takes), floor) in adds.iter().zip(&wanted.takes).zip(floors) {
@@ -101,7 +102,7 @@ mod tests {
         // Three meals, each 1 of the first way or 3 of the second; the first may come once: 1 + 3 + 3.
         let takes = vec![vec![vec![0], vec![]]; 3];
         let wanted = Wanted { left: vec![1.0], takes };
-        let adds = vec![vec![1.0, 3.0]; 3];
+        let adds = vec![Arc::new(vec![1.0, 3.0]); 3];
         assert_eq!(cheapest(&wanted, &[0.0], &adds, &[None; 3]).0, 3.0);
         assert_eq!(cheapest(&wanted, &[2.0], &adds, &[None; 3]).0, 7.0);
         // A meal of which ways are not held stays at what no filling falls below.

@@ -1,5 +1,5 @@
-//! The search for the best week: a good one first (`shake`), then, as far as the effort reaches, every week that could still be as good, for
-//! the proof (`proof`).
+//! The search for the best week: a good one first (`shake`), one that is allowed where that finds none (`mend`), then, as far as the effort
+//! reaches, every week that could still be as good, for the proof (`proof`).
 //!
 //! Effort is counted in weeks reckoned, never in seconds: the same files have the same answer on every machine. Two threads look at the
 //! weeks of one round; what they find is taken in the round's order.
@@ -9,13 +9,16 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::at_once::judge_all;
 use super::bound::Bound;
+use super::far::far;
 use super::floor::Floor;
+use super::guess::Guess;
 use super::table::{Judged, Look, Table};
 use super::value::{Value, as_good_as};
 use crate::prep::Effort;
 use crate::progress::{self, At, Composing};
 
 mod first;
+mod mend;
 mod proof;
 mod shake;
 
@@ -79,38 +82,72 @@ const A_WEEK: usize = 3;
 
 /// The best week whose meals take these options.
 pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Found {
-    best_within(table, options, effort, 1)
+    on_ground(table, options, effort, 1, None)
+}
+
+/// As [`best`], from a week that is known to be allowed.
+pub fn best_from(table: &Table, options: &[Vec<Option<u32>>], known: Found, effort: Effort) -> Found {
+    let found = on_ground(table, options, effort, 1, known.best.as_ref().map(|(week, _)| week.clone()));
+    if found.best.is_some() { found } else { known }
 }
 
 /// So much less work goes into a search with a lifted wish.
 const LIFTED: usize = 2;
 
-/// The best week where one wish is lifted: first one that breaks it least. So many wishes share the work.
-pub fn best_lifted(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, wishes: usize) -> Found {
-    best_within(table, options, effort, LIFTED * wishes.max(1))
+/// A week that is allowed, sought with little effort; else those that came nearest. Options may be too many to be weighed all.
+pub fn any(table: &Table, options: &[Vec<Option<u32>>]) -> Found {
+    if options.iter().any(Vec::is_empty) {
+        return Found::default();
+    }
+    let mut search = Search::new(table, options, Effort::Low);
+    let guess = Floor::of(table, options).guess(options);
+    search.left = limits(Effort::Low, 1).tries;
+    let mut dice = 0x5EED_u64;
+    let found = search.mended(Vec::new(), &guess, &mut dice);
+    let best = found.and_then(|week| search.known[&week].value.map(|value| (week, value)));
+    let nearest = if best.is_none() { search.nearest() } else { Vec::new() };
+    Found { best, nearest, ..Found::default() }
 }
 
-fn best_within(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, part: usize) -> Found {
-    let limits = limits(effort, part);
+/// The best week where one wish is lifted: first one that breaks it least. So many wishes share the work.
+pub fn best_lifted(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, wishes: usize) -> Found {
+    on_ground(table, options, effort, LIFTED * wishes.max(1), None)
+}
+
+/// What is known of the options, however much effort is given to a search among them.
+struct Ground<'g, 't, 'k> {
+    table: &'g Table<'t, 'k>,
+    options: &'g [Vec<Option<u32>>],
+    bound: Bound,
+    floor: Floor<'t, 'g, 'k>,
+    guess: Guess,
+}
+
+fn on_ground(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, part: usize, known: Option<Chosen>) -> Found {
     if options.iter().any(Vec::is_empty) {
         return Found { complete: table.ways.complete, ..Found::default() };
     }
-    // A higher effort begins with what the lower finds, so that it never finds less.
-    let lower = below(effort).filter(|_| options.len() > TINY);
-    let known_before = lower.and_then(|lower| best_within(table, options, lower, part).best);
-    let mut search = Search::new(table, options, effort);
-    let bound = Bound::of(table, options);
     let floor = Floor::of(table, options);
-    let guess = floor.guess(options);
+    let ground = Ground { table, options, bound: Bound::of(table, options), guess: floor.guess(options), floor };
+    best_within(&ground, effort, part, known)
+}
+
+fn best_within(ground: &Ground, effort: Effort, part: usize, known: Option<Chosen>) -> Found {
+    let Ground { table, options, bound, floor, guess } = ground;
+    let limits = limits(effort, part);
+    // A higher effort begins with what the lower finds, so that it never finds less.
+    let lower = below(effort).filter(|_| options.len() > TINY && known.is_none());
+    let known_before = lower.and_then(|lower| best_within(ground, lower, part, None).best).map(|(week, _)| week).or(known);
+    let mut search = Search::new(table, options, effort);
     let weeks: f64 = options.iter().map(|options| options.len() as f64).product();
     // Of few meals the proof finds the best.
     search.left = if options.len() <= TINY { limits.tries / 2 } else { limits.tries };
-    let first = if weeks > FEW { search.descend(&bound, &guess, known_before.map(|(week, _)| week)) } else { None };
+    let first = if weeks > FEW { search.descend(bound, guess, known_before) } else { None };
     search.left = limits.proof;
     search.aim = Composing::Proof;
     let known = first.map(|(_, value)| value);
     let mut proof =
-        Proof { search: &mut search, bound: &bound, floor: &floor, known, waiting: Vec::new(), nodes: limits.nodes, cut: false };
+        Proof { search: &mut search, bound, floor, known, waiting: Vec::new(), nodes: limits.nodes, cut: false };
     // A proof that the effort does not reach is not begun.
     if options.len() <= TINY || proof.is_within_reach() {
         proof.go(&mut Vec::new(), &mut Vec::new());
@@ -143,9 +180,9 @@ fn file_order(options: &[Vec<Option<u32>>], chosen: &Chosen) -> Vec<usize> {
     options.iter().zip(chosen).map(place).collect()
 }
 
-/// Which of two weeks is nearer to what is wanted: fewer rules broken, then better.
+/// Which of two weeks is nearer to what is wanted: fewer rules broken, and by less, then better.
 fn nearer(table: &Table, one: &Judged, other: &Judged, as_good: i64) -> Ordering {
-    let broken = one.broken.len().cmp(&other.broken.len());
+    let broken = far(table, &one.broken).cmp(&far(table, &other.broken));
     broken.then_with(|| match (&one.value, &other.value) {
         (Some(one), Some(other)) => one.compare(other, &table.wishes, as_good).then(one.net.cmp(&other.net)),
         (Some(_), None) => Ordering::Less,
@@ -163,6 +200,8 @@ pub struct Search<'s, 't, 'k> {
     options: &'s [Vec<Option<u32>>],
     effort: Effort,
     known: BTreeMap<Chosen, Judged>,
+    /// Weeks of which all that they break is known, but for their sessions.
+    looked_into: BTreeSet<Chosen>,
     /// Weeks whose sessions were planned, too.
     confirmed: BTreeSet<Chosen>,
     /// Effort that is left.
@@ -174,8 +213,19 @@ pub struct Search<'s, 't, 'k> {
 
 impl<'s, 't, 'k> Search<'s, 't, 'k> {
     fn new(table: &'s Table<'t, 'k>, options: &'s [Vec<Option<u32>>], effort: Effort) -> Search<'s, 't, 'k> {
-        let (known, confirmed, cooking) = (BTreeMap::new(), BTreeSet::new(), Cooking::of(table));
-        Search { table, options, effort, known, confirmed, left: 0, reckoned: 0, aim: Composing::Good, cooking }
+        let (known, looked_into, confirmed) = (BTreeMap::new(), BTreeSet::new(), BTreeSet::new());
+        Search {
+            table,
+            options,
+            effort,
+            known,
+            looked_into,
+            confirmed,
+            left: 0,
+            reckoned: 0,
+            aim: Composing::Good,
+            cooking: Cooking::of(table),
+        }
     }
 
     /// What one week costs: the more there is to plan, to net and to buy, the more.
@@ -199,6 +249,18 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
             self.known.insert(week.clone(), judged);
         }
         self.spend(reckoned);
+    }
+
+    /// Judges several weeks, with all that they break.
+    fn look_into(&mut self, weeks: &[Chosen]) {
+        let new: BTreeSet<&Chosen> = weeks.iter().filter(|week| !self.looked_into.contains(*week) && !self.confirmed.contains(*week)).collect();
+        let new: Vec<&Chosen> = new.into_iter().collect();
+        let judged = judge_all(self.table, &new, Look::Thoroughly, self.effort);
+        self.spend(new.len());
+        for (week, judged) in new.into_iter().zip(judged) {
+            self.looked_into.insert(week.clone());
+            self.known.insert(week.clone(), judged);
+        }
     }
 
     /// Is a week allowed, its sessions too? `None` where no effort is left to know.

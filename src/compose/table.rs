@@ -17,8 +17,8 @@ use super::wish::{Broken, Nutrient, Wish, add};
 use super::wishes::Wishes;
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Meal, PatternId, RecipeId, Ware};
-use crate::plan::{MadeAt, Unfit};
-use crate::prep::Effort;
+use crate::plan::{MadeAt, NotFor};
+use crate::prep::{Effort, Hours};
 use crate::purchase::{Flag, ListLine};
 use crate::reckon::{Priced, Trials, Tried};
 
@@ -47,9 +47,6 @@ impl<'t> PlateOf<'t> {
         }
     }
 }
-
-/// Somebody who must not be served something: the reason, the name, the word.
-pub type NotFor = (Unfit, String, String);
 
 /// Everything that is known before a way is chosen.
 pub struct Table<'t, 'k> {
@@ -267,6 +264,12 @@ impl Table<'_, '_> {
     /// The least finish of a session, and its bound.
     pub fn finish(&self, tried: &Tried, index: usize, effort: Effort) -> (i64, i64) {
         self.finishes.of(self.trials, tried, index, effort, |_, _| false)
+    }
+
+    /// How long a session takes, as its guide tells it.
+    pub fn hours(&self, tried: &Tried, index: usize, effort: Effort) -> Hours {
+        let least = self.finish(tried, index, effort).0;
+        self.trials.hours(tried, (index, least), effort)
     }
 
     /// As [`Table::finish`], but no closer than it takes to say whether it is within `most`.

@@ -3,7 +3,7 @@
 use jiff::civil::DateTime;
 
 use crate::kitchen::{PatternId, RecipeId, Ware};
-use crate::plan::Unfit;
+use crate::plan::{NotFor, Unfit};
 
 /// A hard rule, as a household can name it.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -31,7 +31,7 @@ pub enum Wish {
     Minutes(Option<PatternId>),
     ReadyIn(usize),
     Packed(usize),
-    /// Nobody eats what they must not; with the eater's name and the word.
+    /// Nobody eats what they must not; with the eater's name and the word, whatever food of a meal it is for.
     Unfit(Unfit, String, String),
     /// Something is bought too early to keep.
     Flag,
@@ -55,6 +55,10 @@ pub enum Nutrient {
 }
 
 impl Wish {
+    pub fn of(one: &NotFor) -> Wish {
+        Wish::Unfit(one.why, one.who.clone(), one.word.clone())
+    }
+
     /// Would a greater figure be the stricter one?
     pub fn is_floor(&self) -> bool {
         matches!(self, Wish::SameAgainAfter | Wish::NotAgain | Wish::EachDay(_))

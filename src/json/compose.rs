@@ -16,6 +16,10 @@ pub struct Proposed<'a> {
     meals: Vec<Meal<'a>>,
     net_cost: String,
     cost: String,
+    /// The net cost is the cost, less what keeps, with what goes off and what is lost.
+    keeps: String,
+    goes_off: String,
+    lost: String,
     spoils: String,
     recipes: Vec<&'a str>,
     sessions: Vec<Session>,
@@ -48,7 +52,21 @@ struct Meal<'a> {
 struct Session {
     #[schemars(with = "AtTime")]
     start: String,
+    /// To its finish, as the guide plans it: without what is served straight from the pot.
     minutes: i64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    served: Option<Served>,
+}
+
+/// What is served straight from the pot.
+#[derive(JsonSchema, Serialize)]
+struct Served {
+    #[schemars(with = "Vec<AtTime>")]
+    at: Vec<String>,
+    hands_minutes: i64,
+    /// When it begins, in a session that makes nothing else.
+    #[schemars(with = "Option<AtTime>")]
+    from: Option<String>,
 }
 
 #[derive(JsonSchema, Serialize)]
@@ -109,9 +127,12 @@ pub fn compose<'a>(proposal: &'a Proposal, kitchen: &'a Kitchen) -> impl Seriali
         meals: proposal.meals.iter().map(meal).collect(),
         net_cost: names.money(proposal.net_cost),
         cost: names.money(proposal.cost),
+        keeps: names.money(proposal.keeps),
+        goes_off: names.money(proposal.goes_off),
+        lost: names.money(proposal.lost),
         spoils: names.money(proposal.spoils),
         recipes: proposal.recipes.iter().map(|recipe| names.recipe_file(*recipe)).collect(),
-        sessions: proposal.sessions.iter().map(|(start, minutes)| Session { start: minute(*start), minutes: *minutes }).collect(),
+        sessions: proposal.sessions.iter().map(session).collect(),
         proven: proposal.proven,
         bound: names.money(proposal.bound),
         open: proposal
@@ -128,6 +149,15 @@ pub fn compose<'a>(proposal: &'a Proposal, kitchen: &'a Kitchen) -> impl Seriali
         not_known: names.foods(&proposal.not_known),
         no_price: names.foods(&proposal.no_price),
     }
+}
+
+fn session(hours: &crate::prep::Hours) -> Session {
+    let served = |served: &crate::prep::ServedWork| Served {
+        at: served.at.iter().map(|at| minute(*at)).collect(),
+        hands_minutes: served.hands,
+        from: served.from.map(minute),
+    };
+    Session { start: minute(hours.start), minutes: hours.minutes, served: hours.served.as_ref().map(served) }
 }
 
 #[derive(JsonSchema, Serialize)]
@@ -148,10 +178,16 @@ struct OneWish {
     /// What would have to be loosened, too: its key, and whose it is.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     besides: Vec<String>,
+    /// What would be served to whom it must not be: its food, its dish, the meals and their patterns.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    served: Vec<String>,
 }
 
 pub fn clash<'a>(clash: &'a Clash, kitchen: &Kitchen) -> impl Serialize + 'a {
-    let row = |said: words::Said| OneWish { key: said.key, of: said.of, now: said.now, would_do: said.would_do, besides: said.besides };
+    let row = |said: words::Said| {
+        let words::Said { key, of, now, would_do, besides, served } = said;
+        OneWish { key, of, now, would_do, besides, served }
+    };
     let wishes = clash.wishes.iter().map(|one| row(words::clashing(one, kitchen, &clash.week)));
     Clashed { week: &clash.week.name, clash: wishes.collect(), proven: clash.proven }
 }
@@ -172,7 +208,8 @@ pub fn nothing_composed<'a>(week: &'a Week, refilled: Option<&str>, proven: bool
         None => words::TWO_MEALS_OTHERWISE,
     };
     let of = refilled.map(str::to_owned);
-    let clash = vec![OneWish { key: key.to_owned(), of, now: now.to_owned(), would_do: would_do.to_owned(), besides: Vec::new() }];
+    let (key, now, would_do) = (key.to_owned(), now.to_owned(), would_do.to_owned());
+    let clash = vec![OneWish { key, of, now, would_do, besides: Vec::new(), served: Vec::new() }];
     Nothing { week: &week.name, meals: Vec::new(), open: Vec::new(), clash, proven }
 }
 

@@ -151,6 +151,14 @@ pub fn guard_children(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
     }
 }
 
+/// The foods on a plate that are a mistake for so small a child.
+pub(super) fn never_for(kitchen: &Kitchen, plate: &Plate<'_>) -> Vec<FoodId> {
+    let Some(eater) = plate.eater else { return Vec::new() };
+    let rows: Vec<&Row> = rows_for(eater, plate.meal.at_time.date()).map(|(_, row)| row).filter(|row| row.is_mistake).collect();
+    let found = if rows.is_empty() { Vec::new() } else { plate.foods(kitchen) };
+    found.iter().filter(|found| rows.iter().any(|row| row.meets(kitchen, found))).map(|found| found.food).collect()
+}
+
 /// Honey, nuts, salt and sugar that stand only in the words of what an infant is served, once a dish or a meal.
 fn guard_infants_of_words(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
     let mut said = BTreeSet::new();

@@ -49,7 +49,7 @@ pub use servings::{Serving, goes_into, served_dishes, served_lines, servings, ta
 pub use standing::{Standing, State};
 pub use stating::Stating;
 pub use straight::{served_after, straight_meals};
-pub use unfit::{Unfit, avoided_ware, unfit};
+pub use unfit::{NotFor, Unfit, avoided_ware, unfit};
 pub use uses::meal_name;
 pub use weeks::{running, span, week_of};
 pub use yields::{Batches, in_makes};

@@ -1,12 +1,12 @@
 //! Who cannot, or would rather not, be served what a meal holds: as plain data, for whoever chooses what to serve.
 
-use super::children::guard_children;
+use super::children::never_for;
+use super::food_contains;
 use super::meets::{Meets, bears, meets};
-use super::plate::{Plate, plates};
+use super::plate::{EVERYBODY, plates};
 use super::servings::lines_within;
-use super::{Guarded, food_contains};
 use crate::foods::{FoodId, Foods};
-use crate::kitchen::{Household, Kitchen, Meal, RecipeId, Shunned, Ware, Week};
+use crate::kitchen::{Household, Kitchen, Meal, RecipeId, Shunned, Ware};
 
 /// Why somebody is not served a food.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -21,29 +21,41 @@ pub enum Unfit {
     ForAChild,
 }
 
-/// Everything that speaks against serving the meal to those who sit at it, each once: the reason, the eater's name, and the word or the
-/// food. `but` is never counted as avoided.
-pub fn unfit(kitchen: &Kitchen, meal: &Meal, but: &[Ware]) -> Vec<(Unfit, String, String)> {
+/// Who is not served a meal, and for what in it.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct NotFor {
+    pub why: Unfit,
+    /// The eater's name, or "everybody".
+    pub who: String,
+    /// As the household wrote it.
+    pub word: String,
+    pub food: FoodId,
+}
+
+/// Everything that speaks against serving the meal to those who sit at it, each once. `but` is never counted as avoided.
+pub fn unfit(kitchen: &Kitchen, meal: &Meal, but: &[Ware]) -> Vec<NotFor> {
     let mut all = Vec::new();
     for plate in plates(kitchen, meal) {
         for found in plate.foods(kitchen) {
             let food = &kitchen.foods[found.food];
             let wanted = but.contains(&Ware::Food(found.food)) || found.dishes.iter().any(|dish| but.contains(&Ware::Recipe(*dish)));
-            let name = plate.name.to_owned();
-            all.extend(plate.allergic_to(&kitchen.foods, found.food).map(|word| (Unfit::Allergic, name.clone(), word)));
+            let not_for = |why, who: &str, word| NotFor { why, who: who.to_owned(), word, food: found.food };
+            let name = plate.name;
+            all.extend(plate.allergic_to(&kitchen.foods, found.food).map(|word| not_for(Unfit::Allergic, name, word)));
             if !wanted {
-                all.extend(plate.avoids(&kitchen.foods, found.food).map(|word| (Unfit::Avoided, name.clone(), word)));
-                all.extend(
-                    avoided_by_all(&kitchen.foods, &kitchen.household, found.food)
-                        .map(|word| (Unfit::Avoided, "everybody".to_owned(), word)),
-                );
+                all.extend(plate.avoids(&kitchen.foods, found.food).map(|word| not_for(Unfit::Avoided, name, word)));
+                let by_all = avoided_by_all(&kitchen.foods, &kitchen.household, found.food);
+                all.extend(by_all.map(|word| not_for(Unfit::Avoided, EVERYBODY, word)));
             }
-            if plate.does_not_eat(food) {
-                all.push((Unfit::NotEaten, name, food.name.clone()));
+            if let Some(eater) = plate.eater.filter(|_| plate.does_not_eat(food)) {
+                all.push(not_for(Unfit::NotEaten, name, eater.not_eaten.word.clone()));
             }
         }
+        if let Some(born) = plate.eater.and_then(|eater| eater.born) {
+            let never = never_for(kitchen, &plate).into_iter();
+            all.extend(never.map(|food| NotFor { why: Unfit::ForAChild, who: plate.name.to_owned(), word: born.to_string(), food }));
+        }
     }
-    all.extend(for_a_child(kitchen, meal));
     all.sort();
     all.dedup();
     all
@@ -74,24 +86,4 @@ fn avoided_by_all(foods: &Foods, household: &Household, food: crate::foods::Food
     let allergens = contains.allergens;
     let of_allergens = household.avoid.iter().filter(move |one| allergens.contains(one)).map(|one| one.name().to_owned());
     of_allergens.chain(contains.avoided)
-}
-
-fn for_a_child(kitchen: &Kitchen, meal: &Meal) -> Option<(Unfit, String, String)> {
-    let is_child = |plate: &Plate<'_>| plate.eater.is_some_and(|eater| eater.born.is_some());
-    let child = plates(kitchen, meal).into_iter().find(is_child)?;
-    let mut guarded = Guarded::default();
-    let on = meal.at_time.date();
-    let week = Week {
-        name: String::new(),
-        from: on,
-        trips: Vec::new(),
-        sessions: Vec::new(),
-        meals: vec![meal.clone()],
-        left_out: Default::default(),
-        wishes: Default::default(),
-        at: meal.at.clone(),
-    };
-    guard_children(kitchen, &week, &mut guarded);
-    let mistake = guarded.mistakes.into_iter().next()?;
-    Some((Unfit::ForAChild, child.name.to_owned(), mistake.cause))
 }

@@ -75,7 +75,7 @@ pub use fetch::{Fetched, by_food};
 pub use filling::{Filling, boxing_words};
 pub use guide::{Mark, PrepPlan, Rest, SessionPlan, Slowed};
 pub use labels::{Label, SessionLabels, labels};
-pub use least::{AtTheMeal, at_the_meal, session_minutes};
+pub use least::{AtTheMeal, Hours, ServedWork, at_the_meal, hours, session_minutes};
 pub use line_words::line_text;
 pub use meal_cautions::{AT_THE_MEAL, meal_cautions};
 pub use problem::{

@@ -17,7 +17,7 @@ use crate::kitchen::{Ingredient, Kitchen, Loaded, Lot, Meal, Mistake, Open, Reci
 use crate::measure::{Money, Number, Quantity};
 use crate::pantry::last_day;
 use crate::plan::{self, Demanded, Makings, in_makes};
-use crate::prep::{self, AtTheMeal, Effort, at_the_meal, session_minutes};
+use crate::prep::{self, AtTheMeal, Effort, Hours, at_the_meal, session_minutes};
 use crate::purchase::{self, Basket, Needs};
 use crate::shelf::{Prices, lot_dates, worth};
 
@@ -58,6 +58,10 @@ pub struct Priced {
     pub cost: Money,
     /// Of what is bought, what is left and good for another week.
     pub keeps: Money,
+    /// Of the shelf, what goes off unused.
+    pub off: Money,
+    /// Of the shelf, what was past its date before anything of the week could use it.
+    pub lost: Money,
     /// Of what is bought and of the shelf together.
     pub spoils: Money,
 }
@@ -189,9 +193,26 @@ impl Trials<'_> {
         let worth_of = purchase::worth(&tried.week, &tried.basket);
         let listed = purchase::listed(&tried.basket);
         let prices = Prices::new(&self.kitchen).with_list(listed);
-        let off: Money = self.goes_off(tried).filter_map(|lot| Some(worth(&lot.amount, prices.of_lot(lot)?))).sum();
+        let first = self.first_use();
+        let (mut off, mut lost) = (Money::ZERO, Money::ZERO);
+        for lot in self.goes_off(tried) {
+            let sum = if self.is_lost(lot, first) { &mut lost } else { &mut off };
+            *sum += prices.of_lot(lot).map_or(Money::ZERO, |price| worth(&lot.amount, price));
+        }
         let cost = tried.basket.cost;
-        Priced { net: cost - worth_of.keeps + off, cost, keeps: worth_of.keeps, spoils: worth_of.spoils + off }
+        Priced { net: cost - worth_of.keeps + off + lost, cost, keeps: worth_of.keeps, off, lost, spoils: worth_of.spoils + off + lost }
+    }
+
+    /// The first day on which the week could use anything: of its meals and sessions to come.
+    pub fn first_use(&self) -> Date {
+        let meals = self.week.meals.iter().map(|meal| meal.at_time.date());
+        let sessions = self.week.sessions.iter().map(|session| session.start.date());
+        meals.chain(sessions).min().map_or(self.today, |first| first.max(self.today))
+    }
+
+    /// Was a lot past its date by then, so that nothing of the week can use it?
+    pub fn is_lost(&self, lot: &Lot, first_use: Date) -> bool {
+        !lot_dates(&self.kitchen.foods, &self.kitchen.recipes, lot).may_be_drawn_on(first_use)
     }
 
     /// Lots of the shelf that go off unused, and what is cooked and nobody eats. Past its best before in cupboard or freezer a lot is still
@@ -229,6 +250,11 @@ impl Trials<'_> {
     /// The least finish of a session that is still to come, and its bound.
     pub fn session_minutes(&self, tried: &Tried, session: usize, effort: Effort) -> (i64, i64) {
         session_minutes(&self.kitchen, &tried.week, &tried.makings, session, effort)
+    }
+
+    /// How long a session to come takes whose least finish is known, as its guide tells it.
+    pub fn hours(&self, tried: &Tried, (session, least): (usize, i64), effort: Effort) -> Hours {
+        prep::hours(&self.kitchen, &tried.week, &tried.makings, (session, least), effort)
     }
 
     /// Does the shelf hold any of it that may still be drawn on this day?

@@ -326,7 +326,7 @@ fn in_random_kitchens_every_proposal_keeps_every_wish_and_costs_and_takes_what_l
                 assert!(proposal.bound <= proposal.net_cost, "seed {seed}");
                 if let Some(most) = household.finish_by {
                     let minutes = reckoning.prep(Effort::Low).sessions[0].minutes;
-                    assert_eq!(proposal.sessions[0].1, minutes, "seed {seed}");
+                    assert_eq!(proposal.sessions[0].minutes, minutes, "seed {seed}");
                     assert!(minutes <= most, "seed {seed}: {minutes} of {most}");
                 }
                 proposals += 1;

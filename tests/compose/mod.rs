@@ -6,6 +6,7 @@ mod kept;
 mod loosened;
 mod many;
 mod tiny;
+mod told;
 mod writing;
 
 use serde_json::Value;

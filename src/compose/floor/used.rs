@@ -1,7 +1,9 @@
 //! What each option uses: foods of its own lines, recipes in their own unit, and the most of each food that the meals from one on can ask for.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
+use super::super::alike::shared;
 use super::super::bound::Reckoner;
 use super::super::table::Table;
 use crate::foods::FoodId;
@@ -44,21 +46,30 @@ fn any_food(kitchen: &Kitchen) -> impl Iterator<Item = FoodId> + '_ {
 }
 
 /// By gap, the most that it and later ones can use of each food; of what cannot be told in money, without end.
-pub fn later(kitchen: &Kitchen, reckoner: &Reckoner, uses: &[Vec<Used>], cut: &[bool]) -> Vec<BTreeMap<FoodId, f64>> {
-    let mut later: Vec<BTreeMap<FoodId, f64>> = vec![BTreeMap::new(); uses.len() + 1];
-    for (gap, options) in uses.iter().enumerate().rev() {
+pub fn later(
+    kitchen: &Kitchen,
+    reckoner: &Reckoner,
+    (uses, alike): (&[Arc<Vec<Used>>], &[usize]),
+    cut: &[bool],
+) -> Vec<BTreeMap<FoodId, f64>> {
+    let of_gap = |gap: usize| {
         // A way that is not held may use anything.
         let any = any_food(kitchen).filter(|_| cut[gap]).map(|food| (food, f64::INFINITY));
         let mut most: BTreeMap<FoodId, f64> = any.collect();
-        for used in options {
+        for used in uses[gap].iter() {
             let untold = used.untold.iter().map(|food| (*food, f64::INFINITY));
             for (food, minor) in used.most(kitchen, reckoner).into_iter().chain(untold) {
                 let there = most.entry(food).or_default();
                 *there = there.max(minor);
             }
         }
+        most
+    };
+    let most = shared(alike, of_gap);
+    let mut later: Vec<BTreeMap<FoodId, f64>> = vec![BTreeMap::new(); uses.len() + 1];
+    for gap in (0..uses.len()).rev() {
         later[gap] = later[gap + 1].clone();
-        most.into_iter().for_each(|(food, minor)| *later[gap].entry(food).or_default() += minor);
+        most[gap].iter().for_each(|(food, minor)| *later[gap].entry(*food).or_default() += minor);
     }
     later
 }
@@ -128,7 +139,7 @@ fn add_recipe(kitchen: &Kitchen, recipe: RecipeId, amount: f64, recipes: &mut BT
 }
 
 /// Recipes that nothing else takes and that meals ask for in one amount: the least that is made for one that is eaten.
-pub fn made(table: &Table, uses: &[Vec<Used>]) -> BTreeMap<RecipeId, f64> {
+pub fn made(table: &Table, uses: &[Arc<Vec<Used>>]) -> BTreeMap<RecipeId, f64> {
     let kitchen = table.kitchen();
     let parts: BTreeSet<RecipeId> = kitchen
         .recipes

@@ -66,6 +66,21 @@ impl Search<'_, '_, '_> {
             self.keep_if_better(&last, &mut best);
             hills.extend(hill);
         }
+        if best.is_none() {
+            // Where nothing allowed was found, to be allowed is all that is sought, with half of what is left.
+            let half = self.left / 2;
+            self.left -= half;
+            let nearest = self.nearest();
+            let mended = self.mended(nearest, guess, &mut dice);
+            self.left += half;
+            if let Some(week) = mended {
+                last = self.settle(week.clone(), bound, guess, i64::MAX);
+                for week in [&week, &last] {
+                    self.keep_if_better(week, &mut best);
+                }
+                hills.extend(best.clone());
+            }
+        }
         self.wander(last, (best, hills), (bound, guess), &mut dice)
     }
 
@@ -220,7 +235,7 @@ impl Search<'_, '_, '_> {
     /// Of each form, the option that adds least to the bound.
     fn seeming(&self, bound: &Bound, gap: usize) -> Vec<Option<u32>> {
         let mut best: BTreeMap<Option<usize>, (f64, Option<u32>)> = BTreeMap::new();
-        for (option, add) in self.options[gap].iter().zip(&bound.adds[gap]) {
+        for (option, add) in self.options[gap].iter().zip(bound.adds[gap].iter()) {
             let form = option.map(|way| self.table.ways.all[way as usize].form);
             let entry = best.entry(form).or_insert((*add, *option));
             if *add < entry.0 {
@@ -257,7 +272,7 @@ impl Search<'_, '_, '_> {
 
     /// A nearer week that differs in one meal, or in two that are exchanged: what seems cheapest is tried first, a few at a time.
     fn better(&mut self, now: &Chosen, (bound, guess): (&Bound, &Guess), gap: usize, as_good: i64) -> Option<Chosen> {
-        self.left = self.left.saturating_sub(self.options[gap].len().saturating_sub(RANKED_ALONG) / RANKED);
+        self.left = self.left.saturating_sub(self.ranked_for(gap));
         let near = self.near(now, bound, guess, gap);
         let mut weeks: Vec<Chosen> = near.into_iter().map(|option| with(now, gap, option)).collect();
         weeks.extend(self.exchanges(now, guess, gap));
@@ -269,6 +284,11 @@ impl Search<'_, '_, '_> {
             }
         }
         None
+    }
+
+    /// What it takes to rank the options of one meal, beyond what is part of the work of a week.
+    pub(super) fn ranked_for(&self, gap: usize) -> usize {
+        self.options[gap].len().saturating_sub(RANKED_ALONG) / RANKED
     }
 
     /// The options that add least beside what the other meals eat, and of every form the one that seems cheapest.
