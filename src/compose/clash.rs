@@ -113,7 +113,8 @@ pub fn clash(table: &mut Table, options: &[Vec<Option<u32>>], found: &Found, eff
             break;
         }
         let kept = kept_by_some_week(table, options, &wishes, Sought::Quickly);
-        let kept = kept.or_else(|sure| if number < THOROUGH { kept_by_some_week(table, options, &wishes, Sought::Thoroughly) } else { Err(sure) });
+        let kept =
+            kept.or_else(|sure| if number < THOROUGH { kept_by_some_week(table, options, &wishes, Sought::Thoroughly) } else { Err(sure) });
         match kept {
             Ok(Kept::Allowed(found)) => return Ruled::Allowed(found),
             Ok(Kept::Breaks(more)) => broken.push(more),
@@ -215,9 +216,7 @@ fn loosened(table: &mut Table, options: &[Vec<Option<u32>>], one: &Clashing, eff
     if let Some((week, value)) = found.best.as_ref() {
         return match all_broken(table, week, effort).as_slice() {
             [] => Some(Loosened::Kept(Found { proven: false, complete: false, bound: found.bound.min(value.net), ..found })),
-            [alone] if alone.wish == one.wish => {
-                Some(Loosened::ToDo(said(table, &one.wish, Some(alone.would_do)).1, Vec::new()))
-            }
+            [alone] if alone.wish == one.wish => Some(Loosened::ToDo(said(table, &one.wish, Some(alone.would_do)).1, Vec::new())),
             _ => None,
         };
     }

@@ -248,7 +248,10 @@ fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)
             let named = avoided_ware(kitchen, word).map_or_else(|| "…".to_owned(), |of| ware(&of));
             (word.clone(), format!("use = [\"{named}\"], or something else that fits"))
         }
-        Wish::Unfit(why, who, word) => (if *why == Unfit::NotEaten { format!("no {word}") } else { word.clone() }, format!("something else that fits, or instead for {who} in the meal")),
+        Wish::Unfit(why, who, word) => (
+            if *why == Unfit::NotEaten { format!("no {word}") } else { word.clone() },
+            format!("something else that fits, or instead for {who} in the meal"),
+        ),
         Wish::Flag => ("bought too early to keep".into(), "a later trip, or a dish of what keeps".into()),
         Wish::Ahead(_) => (
             "begun before its food is bought, or before today".into(),

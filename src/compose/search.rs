@@ -146,8 +146,7 @@ fn best_within(ground: &Ground, effort: Effort, part: usize, known: Option<Chose
     search.left = limits.proof;
     search.aim = Composing::Proof;
     let known = first.map(|(_, value)| value);
-    let mut proof =
-        Proof { search: &mut search, bound, floor, known, waiting: Vec::new(), nodes: limits.nodes, cut: false };
+    let mut proof = Proof { search: &mut search, bound, floor, known, waiting: Vec::new(), nodes: limits.nodes, cut: false };
     // A proof that the effort does not reach is not begun.
     if options.len() <= TINY || proof.is_within_reach() {
         proof.go(&mut Vec::new(), &mut Vec::new());
@@ -253,7 +252,8 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
 
     /// Judges several weeks, with all that they break.
     fn look_into(&mut self, weeks: &[Chosen]) {
-        let new: BTreeSet<&Chosen> = weeks.iter().filter(|week| !self.looked_into.contains(*week) && !self.confirmed.contains(*week)).collect();
+        let new: BTreeSet<&Chosen> =
+            weeks.iter().filter(|week| !self.looked_into.contains(*week) && !self.confirmed.contains(*week)).collect();
         let new: Vec<&Chosen> = new.into_iter().collect();
         let judged = judge_all(self.table, &new, Look::Thoroughly, self.effort);
         self.spend(new.len());

@@ -440,7 +440,10 @@ fn a_cooked_box_that_nobody_eats_is_a_loss_though_it_is_good_to_the_last_day() {
     }
     let kitchen = stall().pantry(&lot("2026-12-03")).week(&format!("{week}{}{}", open("2026-11-30", ""), open("2026-12-02", "")));
     let said = crate::kitchen::stdout(&kitchen.run(&["compose"]));
-    assert!(said.contains("goes off on the shelf, or is not eaten  +1.00") && said.contains("not eaten this week; good until Wed 2 Dec"), "{said}");
+    assert!(
+        said.contains("goes off on the shelf, or is not eaten  +1.00") && said.contains("not eaten this week; good until Wed 2 Dec"),
+        "{said}"
+    );
 }
 
 #[test]

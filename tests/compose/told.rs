@@ -45,7 +45,10 @@ fn a_session_whose_dish_is_served_hot_says_its_hands_and_when_they_begin() {
     let from = format!("2026-11-30T{}:{:02}", 16 + first / 60, first % 60);
     // 10 + 5 + 1 minutes of hands.
     assert_eq!(session["served"], json!({ "at": ["2026-11-30T18:30"], "hands_minutes": 16, "from": from }));
-    assert!(said.contains(&format!("Mon 30 Nov 16:00  16 min of hands for what is served hot at 18:30, from {} on\n", &from[11..])), "{said}");
+    assert!(
+        said.contains(&format!("Mon 30 Nov 16:00  16 min of hands for what is served hot at 18:30, from {} on\n", &from[11..])),
+        "{said}"
+    );
 }
 
 #[test]
@@ -123,7 +126,8 @@ fn the_dish_and_the_food_in_it_are_named() {
 fn what_an_eater_does_not_eat_is_one_wish_whatever_food_it_is() {
     let eats = MILK.replace("allergic = [\"milk\"]", "eats = \"dairy\"");
     let kinds = |kitchen: Kitchen| {
-        let foods = kitchen.text("foods.toml") + "kind = \"dairy\"\n[[food]]\nname = \"quarg\"\nkind = \"dairy\"\nfits = [\"cheese\"]\nserving = \"30 g\"\n";
+        let foods = kitchen.text("foods.toml")
+            + "kind = \"dairy\"\n[[food]]\nname = \"quarg\"\nkind = \"dairy\"\nfits = [\"cheese\"]\nserving = \"30 g\"\n";
         kitchen.foods(&foods)
     };
     let told = clash(&kinds(cheeses(&eats, "")));
