@@ -28,7 +28,10 @@ fn stock_says_that_it_shows_the_shelf_as_booked_and_what_lies_otherwise_with_wha
     assert_eq!(rows(&said, "cupboard"), ["500 g  bluegrain  Sat 1 May 2027"]);
     assert_eq!(
         rows(&said, "Otherwise, with what is not booked and taken as done"),
-        ["150 g       bluegrain  cupboard  until Sat 1 May  booked 500 g", "2 portions  Moon mash  fridge    until Thu 3 Dec  booked none"],
+        [
+            "150 g       bluegrain  cupboard  until Sat 1 May 2027  booked 500 g",
+            "2 portions  Moon mash  fridge    until Thu 3 Dec       booked none"
+        ],
         "{said}"
     );
     let stock = read(&kitchen.run_on("2026-12-01", &["--format", "json", "stock"]));

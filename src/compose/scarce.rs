@@ -102,7 +102,7 @@ mod tests {
         // Three meals, each 1 of the first way or 3 of the second; the first may come once: 1 + 3 + 3.
         let takes = vec![vec![vec![0], vec![]]; 3];
         let wanted = Wanted { left: vec![1.0], takes };
-        let adds = vec![Arc::new(vec![1.0, 3.0]); 3];
+        let adds = [(); 3].map(|()| Arc::new(vec![1.0, 3.0]));
         assert_eq!(cheapest(&wanted, &[0.0], &adds, &[None; 3]).0, 3.0);
         assert_eq!(cheapest(&wanted, &[2.0], &adds, &[None; 3]).0, 7.0);
         // A meal of which ways are not held stays at what no filling falls below.

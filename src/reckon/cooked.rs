@@ -67,11 +67,11 @@ fn boxes(kitchen: &Kitchen, then: &CookedThen, made: &[Cooked], printed: Option<
         }
     }
     let mut told: Vec<&Put> = printed.iter().flat_map(|printed| &printed.boxes).collect();
-    let mut as_told = |put: Put| match told.iter().position(|told| is_one_box(told, &put)) {
+    let as_told = |put: Put| match told.iter().position(|told| is_one_box(told, &put)) {
         Some(place) => told.remove(place).clone(),
         None => put,
     };
-    put.into_iter().filter_map(|lot| as_put(kitchen, lot)).map(|put| as_told(put)).collect()
+    put.into_iter().filter_map(|lot| as_put(kitchen, lot)).map(as_told).collect()
 }
 
 fn near(a: &Exact, b: &Exact) -> bool {

@@ -500,3 +500,18 @@ fn what_somebody_is_sure_of_is_what_they_are_served() {
     );
     assert_eq!(grain(&other), "1 portion recipe:brack-pot");
 }
+
+#[test]
+fn no_reason_names_a_use_on_a_day_on_which_the_food_is_past() {
+    // Wednesday's pot is cooked on Sunday, of spelk that is good until Monday. In the cupboard it is past its best before, and looked at.
+    let first_reason = |lot: &str| {
+        let lot = format!("[[lot]]\nfood = \"spelk\"\namount = \"100 g\"\n{lot}\n");
+        let meal = open("2026-12-02", "").replace("open = true", "each = [\"1 portion any:grain\", \"100 g fenk\"]");
+        let proposal = composed(&stall().pantry(&lot).meals(&meal), &[]);
+        assert_eq!(each(&proposal)[0][0], "1 portion recipe:spelk-pot");
+        proposal["meals"][0]["why"][0].as_str().unwrap_or_default().to_owned()
+    };
+    assert_eq!(first_reason("place = \"fridge\"\nuse_by = 2026-11-30"), "uses 100 g spelk on Sun, good until Mon");
+    let past = first_reason("place = \"cupboard\"\nbest_before = 2026-11-20");
+    assert!(!past.contains("good until"), "{past}");
+}

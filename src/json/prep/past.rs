@@ -19,7 +19,7 @@ pub struct Past<'p> {
 
 impl Session {
     /// With what was made, taken and boxed as it was booked; what is as it was printed stays word for word, and so do the tasks.
-    fn as_booked(self, booked: &Turnover, kitchen: &Kitchen) -> Session {
+    fn told_as_booked(self, booked: &Turnover, kitchen: &Kitchen) -> Session {
         let (foods, recipes) = (&kitchen.foods, &kitchen.recipes[..]);
         let Ok(printed) = self.turnover(foods, recipes) else { return self };
         let writer = Writer { names: kitchen.names(), units: kitchen.print.units };
@@ -55,7 +55,7 @@ impl Past<'_> {
         if let Some(printed) = printed {
             let shown = Session { state, ..printed.clone() };
             let booked = past.turnover.as_ref().filter(|_| self.as_booked && past.state == State::Done);
-            return booked.map_or(shown.clone(), |booked| shown.as_booked(booked, kitchen));
+            return booked.map_or(shown.clone(), |booked| shown.told_as_booked(booked, kitchen));
         }
         let writer = Writer { names: kitchen.names(), units: kitchen.print.units };
         let turnover = past.turnover.as_ref();
