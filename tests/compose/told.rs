@@ -80,7 +80,7 @@ fn the_net_cost_is_a_sum_that_can_be_followed() {
                on the shelf past its date, whatever is eaten  +1.00\n  net cost                                        4.00\n";
     assert!(said.contains(sum), "{said}");
     let (off, lost) = said.split_once("\nOn the shelf past its date, whatever is eaten\n").expect("both");
-    assert!(off.contains("\nGoes off on the shelf\n  fenk   50 g  good until Mon 30 Nov\n"), "{said}");
+    assert!(off.contains("\nGoes off on the shelf\n  fenk  50 g  good until Mon 30 Nov\n"), "{said}");
     assert!(lost.starts_with("  brack  50 g  good until Thu 26 Nov\n"), "{said}");
 }
 
